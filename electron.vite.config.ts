@@ -1,0 +1,44 @@
+import { svelte } from "@sveltejs/vite-plugin-svelte";
+import { defineConfig } from "electron-vite";
+
+export default defineConfig({
+  main: {
+    build: {
+      outDir: "out/main",
+      emptyOutDir: true,
+      externalizeDeps: true,
+      rollupOptions: {
+        input: {
+          desktop: "src-main/desktop/main.ts",
+          local: "src-main/local/main.ts",
+          command: "src-main/command/main.ts",
+        },
+        output: {
+          format: "cjs",
+          entryFileNames: "[name].cjs",
+          chunkFileNames: "[name]-[hash].cjs",
+        },
+      },
+    },
+  },
+  preload: {
+    build: {
+      outDir: "out/preload",
+      emptyOutDir: true,
+      externalizeDeps: false,
+      rollupOptions: {
+        input: { preload: "src-main/desktop/preload.ts" },
+        output: { format: "cjs", entryFileNames: "[name].cjs" },
+      },
+    },
+  },
+  renderer: {
+    root: "src-renderer",
+    plugins: [svelte()],
+    build: {
+      outDir: "out/renderer",
+      emptyOutDir: true,
+      rollupOptions: { input: "src-renderer/index.html" },
+    },
+  },
+});
