@@ -1,0 +1,134 @@
+import * as v from "valibot";
+import {
+  type Preferences,
+  preferencesSchema,
+  type SongSettings,
+  songSettingsSchema,
+} from "./settings.ts";
+
+/**
+ * The contract between the screen and the machine: one table of verbs. Preload, IPC and the
+ * loopback server are loops over it, so a verb added here is everywhere.
+ */
+
+/** Why something could not be done, in words for the player. */
+export type Problem = {
+  readonly code:
+    | "refused"
+    | "bad-argument"
+    | "not-found"
+    | "exists"
+    | "disk"
+    | "damaged"
+    | "unreachable"
+    | "bug";
+  readonly says: string;
+  readonly try: string;
+};
+
+/** Every verb answers with a value; a failure is a value too. */
+export type Answer<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly problem: Problem };
+
+/** A line of the songbook. `id` is the file's bare name. */
+export type SongSummary = {
+  readonly id: string;
+  readonly title: string;
+  readonly key: string;
+  readonly meter: string;
+  readonly tempo: number;
+  /** When the chart was last written, milliseconds since 1970. */
+  readonly changedMs: number;
+};
+
+/** A song as it is kept. */
+export type StoredSong = {
+  readonly id: string;
+  readonly text: string;
+  readonly settings: SongSettings;
+};
+
+/** A chart's text is at most this many characters. */
+export const MAX_CHART_CHARACTERS = 1_000_000;
+
+const songId = v.pipe(v.string(), v.minLength(1), v.maxLength(120));
+const chartText = v.pipe(v.string(), v.maxLength(MAX_CHART_CHARACTERS));
+const nothing = v.null();
+const summary = v.object({
+  id: songId,
+  title: v.string(),
+  key: v.string(),
+  meter: v.string(),
+  tempo: v.number(),
+  changedMs: v.number(),
+});
+const stored = v.object({ id: songId, text: chartText, settings: songSettingsSchema });
+
+type Schema<T> = v.GenericSchema<unknown, T>;
+
+/** One verb: what it takes (one JSON value), and what it gives when it succeeds. */
+export type Verb<Argument, Result> = {
+  readonly argument: Schema<Argument>;
+  readonly result: Schema<Result>;
+};
+
+/** The table. */
+export type Verbs = {
+  /** All songs of the songbook, by title. */
+  readonly listSongs: Verb<null, readonly SongSummary[]>;
+  readonly readSong: Verb<{ readonly id: string }, StoredSong>;
+  /** A new song; the id is made from the title and differs from every other. */
+  readonly createSong: Verb<
+    { readonly title: string; readonly text: string; readonly settings: SongSettings },
+    StoredSong
+  >;
+  /** Replaces a song that exists, whole. */
+  readonly writeSong: Verb<StoredSong, null>;
+  /** Takes a song off the list; `restoreSong` with the ticket brings it back as it was. */
+  readonly removeSong: Verb<{ readonly id: string }, { readonly ticket: string }>;
+  readonly restoreSong: Verb<{ readonly ticket: string }, StoredSong>;
+  readonly readPreferences: Verb<null, Preferences>;
+  readonly writePreferences: Verb<Preferences, null>;
+};
+
+/** A verb's name. */
+export type VerbName = keyof Verbs;
+/** What a verb takes. */
+export type ArgumentOf<Name extends VerbName> =
+  Verbs[Name] extends Verb<infer A, unknown> ? A : never;
+/** What a verb gives. */
+export type ResultOf<Name extends VerbName> =
+  Verbs[Name] extends Verb<infer _A, infer R> ? R : never;
+
+/** The machine as the screen sees it, whatever carries the call. */
+export type Host = {
+  readonly [Name in VerbName]: (argument: ArgumentOf<Name>) => Promise<Answer<ResultOf<Name>>>;
+};
+
+/** The table itself: for each verb the check of its argument and of its result. */
+export const verbs: Verbs = {
+  listSongs: { argument: nothing, result: v.array(summary) },
+  readSong: { argument: v.object({ id: songId }), result: stored },
+  createSong: {
+    argument: v.object({
+      title: v.pipe(v.string(), v.maxLength(200)),
+      text: chartText,
+      settings: songSettingsSchema,
+    }),
+    result: stored,
+  },
+  writeSong: { argument: stored, result: nothing },
+  removeSong: { argument: v.object({ id: songId }), result: v.object({ ticket: songId }) },
+  restoreSong: { argument: v.object({ ticket: songId }), result: stored },
+  readPreferences: { argument: nothing, result: preferencesSchema },
+  writePreferences: { argument: preferencesSchema, result: nothing },
+};
+
+/** All verb names, in the table's order. */
+export const verbNames: readonly VerbName[] = Object.keys(verbs) as VerbName[];
+
+/** The name under which the preload puts the host on the window. */
+export const BRIDGE_NAME = "shortslideHost";
+/** The IPC channel of a verb. */
+export const channelOf = (name: VerbName): string => `shortslide:${name}`;

@@ -1,0 +1,19 @@
+import type { StringNumber } from "../neck/neck.ts";
+
+/** A right-hand finger: thumb, index, middle. */
+export type PickFinger = "T" | "I" | "M";
+
+/** One finger on one string. */
+export type Pick = {
+  readonly finger: PickFinger;
+  readonly string: StringNumber;
+};
+
+/** What the right hand does on one eighth: one pick, several together (a pinch), or none. */
+export type Stroke = readonly Pick[];
+
+/** A right-hand pattern, one stroke for each eighth note. */
+export type Roll = {
+  readonly name: string;
+  readonly strokes: readonly Stroke[];
+};

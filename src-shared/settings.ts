@@ -1,0 +1,111 @@
+import * as v from "valibot";
+import type { Aim } from "./route/route.ts";
+import type { ShapeName } from "./voicing/voicing.ts";
+
+/** What the planner may choose from and what it makes small. Complete: nothing here is optional. */
+export type PlanSettings = {
+  /** Key to play in, as a chart's Key header writes it ("A", "Bm"); null is the chart's own. */
+  readonly playKey: string | null;
+  readonly aim: Aim;
+  /** At least one. */
+  readonly shapes: readonly ShapeName[];
+  /** Lowest and highest fretted fret allowed, both included, counted from the nut. */
+  readonly fretLow: number;
+  readonly fretHigh: number;
+  /** The last chord leads back to the first, and that change counts too. */
+  readonly goesRound: boolean;
+};
+
+/** What is kept with a song beside its chart text. */
+export type SongSettings = {
+  readonly version: 1;
+  readonly plan: PlanSettings;
+  /** Tempo to practise at, in beats of the song's meter per minute; null is the chart's own. */
+  readonly playTempo: number | null;
+  readonly countInBars: 0 | 1 | 2;
+  /** 0-based bars of the song as played, both included; null plays the whole song. */
+  readonly loop: { readonly firstBar: number; readonly lastBar: number } | null;
+};
+
+/** The sounding parts a player can set the level of. */
+export type MixPart = "banjo" | "bass" | "chop" | "click";
+
+/** One part's level: `volume` from 0 (silent) to 1 (full). */
+export type Level = { readonly volume: number; readonly muted: boolean };
+
+/** What is kept for the player, whatever the song. */
+export type Preferences = {
+  readonly version: 1;
+  readonly theme: "system" | "light" | "dark";
+  readonly mix: Readonly<Record<MixPart, Level>>;
+  /** The player has read the caution about loudness and strain. */
+  readonly cautionRead: boolean;
+};
+
+const planSettings = v.object({
+  playKey: v.nullable(v.pipe(v.string(), v.maxLength(8))),
+  aim: v.picklist(["ease", "travel"]),
+  shapes: v.pipe(v.array(v.picklist(["F", "D", "barre"])), v.minLength(1), v.maxLength(3)),
+  fretLow: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(22)),
+  fretHigh: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(22)),
+  goesRound: v.boolean(),
+});
+
+const barNumber = v.pipe(v.number(), v.integer(), v.minValue(0));
+
+/** Checks a song's settings as they come from disk or over the wire. */
+export const songSettingsSchema: v.GenericSchema<unknown, SongSettings> = v.object({
+  version: v.literal(1),
+  plan: planSettings,
+  playTempo: v.nullable(v.pipe(v.number(), v.minValue(20), v.maxValue(320))),
+  countInBars: v.picklist([0, 1, 2]),
+  loop: v.nullable(v.object({ firstBar: barNumber, lastBar: barNumber })),
+});
+
+const level = v.object({
+  volume: v.pipe(v.number(), v.minValue(0), v.maxValue(1)),
+  muted: v.boolean(),
+});
+
+/** Checks the player's preferences as they come from disk or over the wire. */
+export const preferencesSchema: v.GenericSchema<unknown, Preferences> = v.object({
+  version: v.literal(1),
+  theme: v.picklist(["system", "light", "dark"]),
+  mix: v.object({ banjo: level, bass: level, chop: level, click: level }),
+  cautionRead: v.boolean(),
+});
+
+/** The planner let loose on the whole neck: what the command line starts from. */
+export const wholeNeckPlan: PlanSettings = {
+  playKey: null,
+  aim: "ease",
+  shapes: ["F", "D", "barre"],
+  fretLow: 1,
+  fretHigh: 22,
+  goesRound: false,
+};
+
+/**
+ * A new song's settings on the screen: up to fret 17, where a closed shape still sounds full, and
+ * round and round as a jam plays it.
+ */
+export const newSongSettings: SongSettings = {
+  version: 1,
+  plan: { ...wholeNeckPlan, fretHigh: 17, goesRound: true },
+  playTempo: null,
+  countInBars: 1,
+  loop: null,
+};
+
+/** A player's first preferences: everything audible, the rhythm section under the banjo. */
+export const firstPreferences: Preferences = {
+  version: 1,
+  theme: "system",
+  mix: {
+    banjo: { volume: 0.8, muted: false },
+    bass: { volume: 0.7, muted: false },
+    chop: { volume: 0.6, muted: false },
+    click: { volume: 0.5, muted: false },
+  },
+  cautionRead: false,
+};

@@ -1,0 +1,25 @@
+import type { PerString, Place } from "../neck/neck.ts";
+import type { Fret, Millimetres } from "../units.ts";
+
+/**
+ * The movable shape a voicing comes from, by its trade name in open G: the root (or the tone put
+ * in its place) lies on string 1 in the F shape, on string 2 in the D shape, on string 3 in the
+ * barre shape. Common practice, no published source.
+ */
+export type ShapeName = "F" | "D" | "barre";
+
+/** A left-hand finger: 1 index, 2 middle, 3 ring, 4 little. */
+export type Finger = 1 | 2 | 3 | 4;
+
+/** A closed grip on the neck. Values by string, string 1 first; null where it is not played. */
+export type Voicing = {
+  readonly shape: ShapeName;
+  readonly frets: PerString<Fret | null>;
+  readonly fingers: PerString<Finger | null>;
+  /** The lowest fretted fret, which the index finger covers. */
+  readonly position: Fret;
+  /** Nut to the fret wire of the position. */
+  readonly positionMm: Millimetres;
+  /** Where the root is; null where the voicing leaves the root to the bass. */
+  readonly root: Place | null;
+};
