@@ -1,0 +1,73 @@
+import { type Refusal, refuse } from "../harmony/refusal.ts";
+import { type Bpm, bpm, type Fret, fret } from "../units.ts";
+import type { Meter } from "./song.ts";
+
+/** A header value as read, or why it could not be. */
+export type ValueReading<T> = { readonly ok: true; readonly value: T } | Refusal;
+
+const meters: ReadonlyMap<string, Meter> = new Map<string, Meter>([
+  ["4/4", { beats: 4, unit: 4 }],
+  ["3/4", { beats: 3, unit: 4 }],
+  ["2/4", { beats: 2, unit: 4 }],
+  ["2/2", { beats: 2, unit: 2 }],
+  ["C", { beats: 4, unit: 4 }],
+  ["C|", { beats: 2, unit: 2 }],
+]);
+
+const shorten = (text: string): string => (text.length > 24 ? `${text.slice(0, 24)}…` : text);
+
+/**
+ * Reads a time signature: 4/4, 3/4, 2/4, 2/2, C (4/4) or C| (2/2).
+ * @example readMeter("C|") // => { ok: true, value: { beats: 2, unit: 2 } }
+ */
+export const readMeter = (text: string): ValueReading<Meter> => {
+  const meter = meters.get(text.replace(/\s+/g, "").toUpperCase());
+  if (meter !== undefined) return { ok: true, value: meter };
+  return /^\d+\s*\/\s*\d+$/.test(text)
+    ? refuse(
+        `There are no right-hand patterns for ${shorten(text)} yet.`,
+        "Write Time: 4/4, 3/4, 2/4 or 2/2.",
+      )
+    : refuse(`"${shorten(text)}" is not a time signature.`, "Write Time: 4/4, 3/4, 2/4 or 2/2.");
+};
+
+const LOWEST_TEMPO = 20;
+const HIGHEST_TEMPO = 320;
+const beatNames = { 2: "half notes", 4: "quarter notes" } as const;
+
+/**
+ * Reads a tempo as beats of the meter's unit per minute, 20 to 320; "1/2=110" and "1/4=110" name
+ * their own beat and are converted.
+ * @example readTempo("1/4=210", { beats: 2, unit: 2 }) // => { ok: true, value: 105 }
+ */
+export const readTempo = (text: string, meter: Meter): ValueReading<Bpm> => {
+  const parts = /^(?:1\/([24])\s*=\s*)?(\d{1,4}(?:\.\d{1,3})?)\s*(?:bpm)?$/i.exec(text);
+  if (parts === null) {
+    return refuse(
+      `"${shorten(text)}" is not a tempo.`,
+      `Write the ${beatNames[meter.unit]} in a minute, as in Tempo: 100.`,
+    );
+  }
+  const unit = parts[1] === undefined ? meter.unit : Number(parts[1]);
+  const beats = Math.round((Number(parts[2]) * meter.unit * 1000) / unit) / 1000;
+  return beats >= LOWEST_TEMPO && beats <= HIGHEST_TEMPO
+    ? { ok: true, value: bpm(beats) }
+    : refuse(
+        `${beats} ${beatNames[meter.unit]} a minute is out of reach.`,
+        `Write a tempo from ${LOWEST_TEMPO} to ${HIGHEST_TEMPO}.`,
+      );
+};
+
+const HIGHEST_CAPO = 11;
+
+/**
+ * Reads a capo's fret, 0 (none) to 11.
+ * @example readCapo("2") // => { ok: true, value: 2 }
+ */
+export const readCapo = (text: string): ValueReading<Fret> =>
+  /^\d{1,2}$/.test(text) && Number(text) <= HIGHEST_CAPO
+    ? { ok: true, value: fret(Number(text)) }
+    : refuse(
+        `"${shorten(text)}" is not a fret for a capo.`,
+        `Write Capo: and a fret from 0 (none) to ${HIGHEST_CAPO}.`,
+      );

@@ -1,0 +1,188 @@
+import type { Diagnostic } from "../diagnostic.ts";
+import { type ChordSymbol, type SymbolReading, silence } from "./chordSymbol.ts";
+import type { Meter, Stay } from "./song.ts";
+import { errorAt, type Spot } from "./spot.ts";
+
+/** A word of a bar: chord symbols and marks, glued as typed. */
+export type Word = Spot & { readonly text: string };
+
+/** Where a chord symbol stands in the text. */
+export type SymbolSpot = Spot & { readonly kind: ChordSymbol["kind"] };
+
+/** What a bar needs to know of what came before it, and how symbols are read. */
+export type BarContext = {
+  readonly meter: Meter;
+  /** The bar before, or null at the chart's start. */
+  readonly before: readonly Stay[] | null;
+  readonly read: (symbol: string) => SymbolReading;
+};
+
+/** A bar's content as read; the stays always fill the bar. */
+export type BarContent = {
+  readonly stays: readonly Stay[];
+  readonly symbols: readonly SymbolSpot[];
+  readonly notes: readonly Diagnostic[];
+};
+
+/**
+ * How many eighth notes fill a bar.
+ * @example eighthsIn({ beats: 2, unit: 2 }) // => 8
+ */
+export const eighthsIn = (meter: Meter): number => (meter.beats * 8) / meter.unit;
+
+const QUARTER = 2;
+
+type Cell = { readonly says: Pick<Stay, "symbol" | "chord">; eighths: number; fresh: boolean };
+
+// Marks end a symbol; "N.C." alone has dots of its own.
+const pieces = /n\.c\.?(?=[.,'’…]|$)|nc(?=[.,'’…]|$)|[.,'’…%]|[^.,'’…%]+/giy;
+
+const inQuarters = (eighths: number): string =>
+  eighths % 2 === 0 ? `${eighths / 2}` : `${eighths === 1 ? "" : (eighths - 1) / 2}½`;
+
+const ofBeats = (eighths: number, unit: Meter["unit"]): string =>
+  `${inQuarters(eighths)} ${unit === 2 ? "quarter note" : "beat"}${eighths > 2 ? "s" : ""}`;
+
+const fillBar = (cells: readonly Cell[], full: number): readonly Stay[] => {
+  const stays: Stay[] = [];
+  let left = full;
+  for (const [index, { says, eighths }] of cells.entries()) {
+    if (left === 0) break;
+    const taken = index === cells.length - 1 ? left : Math.min(eighths, left);
+    if (taken > 0) stays.push({ symbol: says.symbol, chord: says.chord, eighths: taken });
+    left -= taken;
+  }
+  return stays;
+};
+
+/**
+ * Reads one bar's words. Chords share the bar evenly; with a dot, comma or apostrophe they are
+ * counted in quarters: a chord is one, "." one more, "," half of one more, "'" halves a chord's.
+ * A bar that does not come out is reported at `end` and fitted.
+ */
+export const readBar = (words: readonly Word[], end: Spot, context: BarContext): BarContent => {
+  const { meter, before } = context;
+  const full = eighthsIn(meter);
+  const notes: Diagnostic[] = [];
+  const symbols: SymbolSpot[] = [];
+  const cells: Cell[] = [];
+  const held = before?.at(-1) ?? silence;
+  let counted = false;
+  let repeatsBar = false;
+
+  const stretch = (spot: Spot, eighths: number): void => {
+    counted = true;
+    if (cells.length === 0) {
+      if (before === null) {
+        notes.push(
+          errorAt(spot, "stray-mark", "There is no chord before this dot.", "Write a chord first."),
+        );
+      }
+      cells.push({ says: held, eighths: 0, fresh: false });
+    }
+    const last = cells.at(-1);
+    if (last !== undefined) {
+      last.eighths += eighths;
+      last.fresh = false;
+    }
+  };
+  const halve = (spot: Spot): void => {
+    counted = true;
+    const last = cells.at(-1);
+    if (last?.fresh === true) {
+      last.eighths = QUARTER / 2;
+      last.fresh = false;
+      return;
+    }
+    notes.push(
+      errorAt(
+        spot,
+        "stray-mark",
+        "An apostrophe stands right behind a chord.",
+        "Write it as in G', for half a beat of G.",
+      ),
+    );
+  };
+  const takeSymbol = (spot: Spot, text: string): void => {
+    const reading = context.read(text);
+    if (reading.ok) {
+      symbols.push({ ...spot, kind: reading.value.kind });
+      cells.push({ says: reading.value, eighths: QUARTER, fresh: true });
+      return;
+    }
+    notes.push(errorAt(spot, "unknown-chord", reading.says, reading.try));
+    cells.push({ says: cells.at(-1)?.says ?? held, eighths: QUARTER, fresh: true });
+  };
+  const takePiece = (spot: Spot, text: string): void => {
+    if (text === ".") stretch(spot, QUARTER);
+    else if (text === "…") stretch(spot, 3 * QUARTER);
+    else if (text === ",") stretch(spot, QUARTER / 2);
+    else if (text === "'" || text === "’") halve(spot);
+    else if (text === "%") repeatsBar = true;
+    else if (text === "/" || text === "-") {
+      notes.push(
+        errorAt(spot, "stray-mark", `One more beat is a dot here, not ${text}.`, "Write a dot."),
+      );
+      stretch(spot, QUARTER);
+    } else takeSymbol(spot, text);
+  };
+
+  for (const word of words) {
+    for (const found of word.text.matchAll(pieces)) {
+      const column = word.column + found.index;
+      const offset = word.offset + found.index;
+      takePiece({ line: word.line, column, offset, length: found[0].length }, found[0]);
+    }
+  }
+
+  const start = words[0] ?? end;
+  if (repeatsBar && cells.length > 0) {
+    notes.push(
+      errorAt(
+        start,
+        "stray-mark",
+        "% repeats a whole bar and stands alone.",
+        "Put it between bar lines, or write a dot for one more beat.",
+      ),
+    );
+  } else if (repeatsBar) {
+    if (before !== null) return { stays: before, symbols, notes };
+    notes.push(
+      errorAt(start, "no-bar-before", "There is no bar before this %.", "Write the chords."),
+    );
+  }
+
+  if (cells.length === 0) cells.push({ says: held, eighths: full, fresh: false });
+  const total = cells.reduce((sum, cell) => sum + cell.eighths, 0);
+  if (!counted && full % cells.length === 0) {
+    for (const cell of cells) cell.eighths = full / cells.length;
+  } else if (!counted) {
+    const names = cells.map((cell) => cell.says.symbol);
+    const advice =
+      total < full
+        ? `Count the beats with dots: ${names.join(" ")}${" .".repeat((full - total) / QUARTER)} fills it.`
+        : "Put a bar line between them, or halve some, as in G'.";
+    notes.push(
+      errorAt(
+        start,
+        "uneven-bar",
+        `${cells.length} chords do not share a bar of ${meter.beats}/${meter.unit} evenly.`,
+        advice,
+      ),
+    );
+    if (total > full) for (const cell of cells) cell.eighths = QUARTER / 2;
+  } else if (total !== full) {
+    const missing = Math.abs(full - total);
+    notes.push(
+      errorAt(
+        end,
+        "wrong-length",
+        `${ofBeats(total, meter.unit)} in a bar of ${inQuarters(full)}.`,
+        total < full
+          ? `Add ${ofBeats(missing, meter.unit)}: a dot is one${missing % 2 === 1 ? ", a comma half of one" : ""}.`
+          : `Take ${ofBeats(missing, meter.unit)} out, or put a bar line before.`,
+      ),
+    );
+  }
+  return { stays: fillBar(cells, full), symbols, notes };
+};

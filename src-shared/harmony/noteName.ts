@@ -1,0 +1,28 @@
+import { Note } from "tonal";
+
+/**
+ * Pitch class of a note name, 0 (C) to 11 (B). A text that is no note name is a bug and throws.
+ * @example pitchClassOf("Bb") // => 10
+ */
+export const pitchClassOf = (note: string): number => {
+  const { empty, chroma } = Note.get(note);
+  if (empty) throw new RangeError(`"${note}" is not a note name, A to G with b or #`);
+  return chroma;
+};
+
+/**
+ * A note name as a player would call it: no double accidentals, and C, E, F or B where these are
+ * meant by B#, Fb, E# or Cb. The side (flat or sharp) of the other names stays.
+ * @example plainNote("E#") // => "F"
+ */
+export const plainNote = (note: string): string => {
+  pitchClassOf(note);
+  return Note.simplify(note);
+};
+
+/**
+ * Accidentals as typed on any keyboard: the printed flat and sharp signs become b and #.
+ * @example plainAccidentals("B♭/F♯") // => "Bb/F#"
+ */
+export const plainAccidentals = (text: string): string =>
+  text.replaceAll("♭", "b").replaceAll("♯", "#");
