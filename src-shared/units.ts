@@ -10,6 +10,8 @@ type Quantity<Name extends string> = number & { readonly [unit]: Name };
 export type Tick = Quantity<"tick">;
 /** Clock time in seconds. */
 export type Seconds = Quantity<"second">;
+/** A movement's time in milliseconds. */
+export type Milliseconds = Quantity<"ms">;
 /** A fret counted from the nut; 0 is the nut (or the capo, where one is on). */
 export type Fret = Quantity<"fret">;
 /** A pitch as a MIDI note number; 60 is middle C (C4), 69 is A4 = 440 Hz. */
@@ -35,6 +37,12 @@ export const tick = (n: number): Tick => n as Tick;
  * @example seconds(0.5) // => 0.5
  */
 export const seconds = (n: number): Seconds => n as Seconds;
+
+/**
+ * Names a number as milliseconds.
+ * @example milliseconds(207) // => 207
+ */
+export const milliseconds = (n: number): Milliseconds => n as Milliseconds;
 
 /**
  * Names a number as a fret counted from the nut.

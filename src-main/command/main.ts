@@ -1,0 +1,59 @@
+import { readFileSync } from "node:fs";
+import { chartToScore } from "../../src-shared/chartToScore.ts";
+import { type Diagnostic, hasErrors } from "../../src-shared/diagnostic.ts";
+import { planUsage, readPlanRequest } from "./planCommand.ts";
+import { planReport } from "./planReport.ts";
+
+const WRONG_CHART = 1;
+const WRONG_USE = 2;
+
+const complain = (text: string, exitCode: number): void => {
+  process.stderr.write(`${text}\n`);
+  process.exitCode = exitCode;
+};
+
+const noteLine = (file: string, { at, says, try: remedy }: Diagnostic): string =>
+  `${file}:${at.line}:${at.column}: ${says} ${remedy}`;
+
+const readText = (file: string): string | Error => {
+  try {
+    return readFileSync(file === "-" ? 0 : file, "utf8");
+  } catch (error) {
+    return error instanceof Error ? error : new Error(String(error));
+  }
+};
+
+/** plan FILE: the chart's route and notes as one JSON object on standard output. */
+const plan = (args: readonly string[]): void => {
+  const request = readPlanRequest(args);
+  if (!request.ok) {
+    complain(`${request.says}\n${planUsage}`, WRONG_USE);
+    return;
+  }
+  const text = readText(request.file);
+  if (typeof text !== "string") {
+    complain(`${request.file} cannot be read: ${text.message}`, WRONG_USE);
+    return;
+  }
+  const walk = chartToScore(text, request.settings);
+  for (const note of walk.notes) {
+    complain(noteLine(request.file, note), hasErrors(walk.notes) ? WRONG_CHART : 0);
+  }
+  if (walk.timeline.bars.length === 0) {
+    complain(
+      `${request.file} has no bars. Write the changes between bar lines: | G | C |`,
+      WRONG_CHART,
+    );
+    return;
+  }
+  if (!hasErrors(walk.notes)) {
+    process.stdout.write(`${JSON.stringify(planReport(walk))}\n`);
+  }
+};
+
+const [command, ...args] = process.argv.slice(2);
+if (command === "plan") {
+  plan(args);
+} else {
+  complain(`There is one command, plan.\n${planUsage}`, WRONG_USE);
+}

@@ -1,0 +1,95 @@
+import { type ParseArgsConfig, parseArgs } from "node:util";
+import { readKey } from "../../src-shared/harmony/readKey.ts";
+import { USUAL_LAST_FRET } from "../../src-shared/neck/neckFor.ts";
+import { type PlanSettings, wholeNeckPlan } from "../../src-shared/settings.ts";
+import type { ShapeName } from "../../src-shared/voicing/voicing.ts";
+
+/** What `plan` was asked to do, or why it cannot. */
+export type PlanRequest =
+  | { readonly ok: true; readonly file: string; readonly settings: PlanSettings }
+  | { readonly ok: false; readonly says: string };
+
+/** How to call it, for whoever called it wrongly. */
+export const planUsage: string = [
+  "Usage: npm run --silent plan -- FILE [--key K] [--shapes F,D,barre] [--frets LO-HI]",
+  "                                     [--aim travel|ease] [--loop]",
+  "FILE is a chart, or - for standard input.",
+].join("\n");
+
+const options = {
+  key: { type: "string" },
+  shapes: { type: "string" },
+  frets: { type: "string" },
+  aim: { type: "string" },
+  loop: { type: "boolean" },
+} as const satisfies ParseArgsConfig["options"];
+
+const refuse = (says: string): PlanRequest => ({ ok: false, says });
+
+const shapeNames: readonly ShapeName[] = ["F", "D", "barre"];
+
+const shapesFrom = (text: string): readonly ShapeName[] | string => {
+  const asked = text.split(",").map((word) => word.trim());
+  const unknown = asked.find((word) => !shapeNames.some((name) => name === word));
+  return unknown === undefined
+    ? shapeNames.filter((name) => asked.includes(name))
+    : `--shapes takes F, D and barre, joined by commas; "${unknown}" is none of them`;
+};
+
+const fretsFrom = (text: string): readonly [number, number] | string => {
+  const match = /^(\d{1,2})-(\d{1,2})$/.exec(text);
+  const low = Number(match?.[1]);
+  const high = Number(match?.[2]);
+  return match && low >= 1 && low <= high && high <= USUAL_LAST_FRET
+    ? [low, high]
+    : `--frets takes two frets from 1 to ${USUAL_LAST_FRET}, the lower first, as in 5-17; "${text}" is not that`;
+};
+
+/** The parser of the standard library throws on wrong use; its message is what the caller needs. */
+const parsed = (
+  args: readonly string[],
+): ReturnType<typeof parseArgs<{ options: typeof options; allowPositionals: true }>> | string => {
+  try {
+    return parseArgs({ args: [...args], options, allowPositionals: true });
+  } catch (error) {
+    return error instanceof Error ? error.message : String(error);
+  }
+};
+
+/** Reads the command's arguments; every wrong use is said in words, none is guessed at. */
+export const readPlanRequest = (args: readonly string[]): PlanRequest => {
+  const found = parsed(args);
+  if (typeof found === "string") {
+    return refuse(found);
+  }
+  const { values, positionals } = found;
+  const [file, ...more] = positionals;
+  if (file === undefined || more.length > 0) {
+    return refuse("plan takes one chart file");
+  }
+  const { key, aim = wholeNeckPlan.aim } = values;
+  if (key !== undefined && !readKey(key).ok) {
+    return refuse(`--key takes a key such as G, Bb or F#m; "${key}" is not one`);
+  }
+  if (aim !== "travel" && aim !== "ease") {
+    return refuse(`--aim takes travel or ease; "${aim}" is neither`);
+  }
+  const shapes = values.shapes === undefined ? wholeNeckPlan.shapes : shapesFrom(values.shapes);
+  if (typeof shapes === "string") {
+    return refuse(shapes);
+  }
+  const frets =
+    values.frets === undefined
+      ? ([wholeNeckPlan.fretLow, wholeNeckPlan.fretHigh] as const)
+      : fretsFrom(values.frets);
+  if (typeof frets === "string") {
+    return refuse(frets);
+  }
+  const [fretLow, fretHigh] = frets;
+  const goesRound = values.loop ?? false;
+  return {
+    ok: true,
+    file,
+    settings: { playKey: key ?? null, aim, shapes, fretLow, fretHigh, goesRound },
+  };
+};

@@ -1,0 +1,33 @@
+import type { BarText } from "../chart/readChart.ts";
+import type { TimedStay } from "../chart/song.ts";
+import type { Diagnostic } from "../diagnostic.ts";
+import type { PlanRequest } from "../route/planRoute.ts";
+import { sayShape } from "./sayShape.ts";
+
+/** "F shape", "F shape or barre", "F shape, D shape or barre". */
+const anyOf = (words: readonly string[]): string =>
+  words.length < 2
+    ? words.join("")
+    : `${words.slice(0, -1).join(", ")} or ${words[words.length - 1]}`;
+
+/**
+ * Why there is no route: a chord that no allowed shape reaches, at the bar that first has it (at
+ * the chart's start where the bar's place is not known).
+ */
+export const sayNoVoicing = (
+  stay: TimedStay,
+  request: Pick<PlanRequest, "shapes" | "range">,
+  bar: BarText | undefined,
+): Diagnostic => {
+  const { low, high } = request.range;
+  const shapes = anyOf(request.shapes.map(sayShape));
+  return {
+    severity: "error",
+    code: "no-voicing",
+    at: bar
+      ? { line: bar.line, column: bar.column, length: Math.max(1, bar.end - bar.start) }
+      : { line: 1, column: 1, length: 1 },
+    says: `${stay.chord?.name ?? "N.C."} has no ${shapes} within frets ${low} to ${high}.`,
+    try: "Allow more frets or another shape.",
+  };
+};

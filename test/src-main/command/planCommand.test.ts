@@ -1,0 +1,63 @@
+import { describe, expect, test } from "vitest";
+import { readPlanRequest } from "../../../src-main/command/planCommand.ts";
+
+const refused = (args: readonly string[]): string => {
+  const request = readPlanRequest(args);
+  return request.ok ? "" : request.says;
+};
+
+describe("the plan command", () => {
+  test("takes a file alone and plans over the whole neck", () => {
+    expect(readPlanRequest(["song.txt"])).toEqual({
+      ok: true,
+      file: "song.txt",
+      settings: {
+        playKey: null,
+        aim: "ease",
+        shapes: ["F", "D", "barre"],
+        fretLow: 1,
+        fretHigh: 22,
+        goesRound: false,
+      },
+    });
+  });
+
+  test("takes every option", () => {
+    const args = [
+      "-",
+      "--key",
+      "Bb",
+      "--shapes",
+      "barre,F",
+      "--frets",
+      "5-17",
+      "--aim",
+      "travel",
+      "--loop",
+    ];
+    expect(readPlanRequest(args)).toEqual({
+      ok: true,
+      file: "-",
+      settings: {
+        playKey: "Bb",
+        aim: "travel",
+        shapes: ["F", "barre"],
+        fretLow: 5,
+        fretHigh: 17,
+        goesRound: true,
+      },
+    });
+  });
+
+  test("says in words what is wrong with each wrong use", () => {
+    expect(refused([])).toContain("one chart file");
+    expect(refused(["a.txt", "b.txt"])).toContain("one chart file");
+    expect(refused(["a.txt", "--key", "Q"])).toContain('"Q" is not one');
+    expect(refused(["a.txt", "--shapes", "F,Z"])).toContain('"Z" is none of them');
+    expect(refused(["a.txt", "--frets", "9-3"])).toContain('"9-3" is not that');
+    expect(refused(["a.txt", "--frets", "0-12"])).toContain("from 1 to 22");
+    expect(refused(["a.txt", "--frets", "5-23"])).toContain("from 1 to 22");
+    expect(refused(["a.txt", "--aim", "speed"])).toContain("travel or ease");
+    expect(refused(["a.txt", "--colour", "red"])).toContain("--colour");
+  });
+});

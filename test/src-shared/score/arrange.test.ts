@@ -1,0 +1,129 @@
+import { describe, expect, test } from "vitest";
+import { chartToScore } from "../../../src-shared/chartToScore.ts";
+import { demoSongTable } from "../../../src-shared/demo/demoSongTable.ts";
+import { LEAVING_TICKS } from "../../../src-shared/score/arrange.ts";
+import { wholeNeckPlan } from "../../../src-shared/settings.ts";
+
+const inDShape = { ...wholeNeckPlan, shapes: ["D"], fretLow: 5, fretHigh: 16 } as const;
+const walkOf = (chart: string, settings = wholeNeckPlan) => chartToScore(chart, settings);
+
+describe("the banjo's score", () => {
+  test("of one bar of G is the one-measure roll, an eighth of 240 ticks a note", () => {
+    const { score } = walkOf("Key: G\n| G |", inDShape);
+    expect(score.notes.map((note) => note.tick)).toEqual([0, 240, 480, 720, 960, 1200, 1440, 1680]);
+    expect(score.notes.map((note) => note.finger).join("")).toBe("TIMTIMTM");
+    expect(score.notes.map((note) => note.string).join("")).toBe("32132131");
+    // G in the D shape: frets 7-8-9 on strings 3-2-1 (common practice), D4 G4 B4.
+    expect(score.notes.slice(0, 3).map((note) => [note.fret, note.midi])).toEqual([
+      [7, 62],
+      [8, 67],
+      [9, 71],
+    ]);
+  });
+
+  test("lets each string ring until it is picked again", () => {
+    const { score } = walkOf("| G |", inDShape);
+    for (const [index, note] of score.notes.entries()) {
+      const again = score.notes.slice(index + 1).find((later) => later.string === note.string);
+      expect(note.until).toBe(again?.tick ?? score.length);
+    }
+  });
+
+  test("slides one shape up: strings that still ring glide and arrive with the new chord", () => {
+    const { score, route } = walkOf("| G | C |", inDShape);
+    expect(route?.legs.map((leg) => [leg.kind, leg.frets])).toEqual([["slide", 5]]);
+    const gliding = score.notes.filter((note) => note.glide !== null);
+    expect(gliding.map((note) => note.string).toSorted()).toEqual([1, 2, 3]);
+    for (const note of gliding) {
+      expect(note.glide?.end).toBe(1920);
+      expect(note.glide?.start).toBe(1920 - LEAVING_TICKS);
+      expect((note.glide?.toFret ?? 0) - note.fret).toBe(5);
+      expect(note.until).toBe(1920);
+    }
+    const into = score.notes.filter((note) => note.slideInto);
+    expect(into.map((note) => [note.tick, note.string, note.fret])).toEqual([[1920, 3, 12]]);
+  });
+
+  test("lets go of every string before the hand re-forms, and slides into nothing", () => {
+    const chart = "| G | C |";
+    const { score, route } = walkOf(chart, {
+      ...wholeNeckPlan,
+      aim: "travel",
+      fretLow: 7,
+      fretHigh: 10,
+    });
+    expect(route?.legs.map((leg) => leg.kind)).toEqual(["reshape"]);
+    expect(score.notes.some((note) => note.glide !== null || note.slideInto)).toBe(false);
+    const last = score.notes.filter((note) => note.placement === 0).slice(-2);
+    expect(last.map((note) => note.until)).toEqual([1920 - LEAVING_TICKS, 1920 - LEAVING_TICKS]);
+  });
+
+  test("is silent during N.C. and does not slide out of silence", () => {
+    const { score } = walkOf("| G | N.C. | C |", inDShape);
+    expect(score.notes.some((note) => note.tick >= 1920 && note.tick < 3840)).toBe(false);
+    expect(score.notes.some((note) => note.slideInto || note.glide !== null)).toBe(false);
+    expect(score.notes.every((note) => note.until <= 1920 || note.tick >= 3840)).toBe(true);
+  });
+
+  test("takes one forward roll a measure in 3/4", () => {
+    const { score } = walkOf("Time: 3/4\n| G | C |");
+    expect(score.notes.map((note) => note.finger).join("")).toBe("TIMTIMTIMTIM");
+    expect(score.length).toBe(2 * 3 * 480);
+  });
+
+  test("of every demo song fills each chord's stay with strokes on the eighths and no other note", () => {
+    for (const demo of demoSongTable) {
+      const { score, route } = walkOf(demo.text);
+      for (const placement of route?.placements ?? []) {
+        const own = score.notes.filter((note) => note.placement === placement.index);
+        const eighths = Array.from(
+          { length: placement.length / 240 },
+          (_, n) => placement.start + n * 240,
+        );
+        expect([...new Set(own.map((note) => note.tick))], demo.id).toEqual(eighths);
+        for (const note of own) {
+          expect(placement.voicing.frets[(note.string - 1) as 0 | 1 | 2]).toBe(note.fret);
+          expect(note.until).toBeGreaterThan(note.tick);
+          expect(note.until).toBeLessThanOrEqual(placement.start + placement.length);
+        }
+      }
+    }
+  });
+});
+
+describe("the rhythm section", () => {
+  const hitsOf = (chart: string, part: "bass" | "chop") =>
+    walkOf(chart).score.hits.filter((hit) => hit.part === part);
+
+  test("in 4/4 plays root on 1 and fifth on 3, and chops on 2 and 4", () => {
+    // Common practice, no published source. G1 is MIDI 31, D1 would lie below the bass's E1 (28).
+    expect(hitsOf("| G |", "bass").map((hit) => [hit.tick, hit.pitches])).toEqual([
+      [0, [31]],
+      [960, [38]],
+    ]);
+    expect(hitsOf("| G |", "chop").map((hit) => hit.tick)).toEqual([480, 1440]);
+  });
+
+  test("in 3/4 plays bass on 1, root one bar and fifth the next, and chops on 2 and 3", () => {
+    const chart = "Time: 3/4\n| C | C |";
+    expect(hitsOf(chart, "bass").map((hit) => [hit.tick, hit.pitches])).toEqual([
+      [0, [36]],
+      [1440, [31]],
+    ]);
+    expect(hitsOf(chart, "chop").map((hit) => hit.tick)).toEqual([480, 960, 1920, 2400]);
+  });
+
+  test("gives a chord of half a bar its root, and a slash chord its bass tone", () => {
+    expect(hitsOf("| G D/F# |", "bass").map((hit) => hit.pitches)).toEqual([[31], [30]]);
+  });
+
+  test("chops the chord's own tones from G3 up", () => {
+    const [first] = hitsOf("| Am |", "chop");
+    // A C E are 57 60 64 (12-TET, C4 = 60).
+    expect(first?.pitches).toEqual([57, 60, 64]);
+  });
+
+  test("keeps silent for N.C.", () => {
+    expect(walkOf("| N.C. | G |").score.hits.every((hit) => hit.tick >= 1920)).toBe(true);
+  });
+});
