@@ -1,7 +1,7 @@
 import { svelte } from "@sveltejs/vite-plugin-svelte";
-import { defineConfig } from "electron-vite";
+import type { UserConfig } from "electron-vite";
 
-export default defineConfig({
+const config: UserConfig = {
   main: {
     build: {
       outDir: "out/main",
@@ -34,11 +34,14 @@ export default defineConfig({
   },
   renderer: {
     root: "src-renderer",
-    plugins: [svelte()],
+    plugins: [svelte({ configFile: "../svelte.config.js" })],
     build: {
       outDir: "out/renderer",
+      minify: true,
       emptyOutDir: true,
       rollupOptions: { input: "src-renderer/index.html" },
     },
   },
-});
+};
+
+export default config;

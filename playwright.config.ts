@@ -1,14 +1,17 @@
 import { existsSync } from "node:fs";
-import { defineConfig } from "@playwright/test";
+import type { PlaywrightTestConfig } from "@playwright/test";
 
-const systemChromium = [
+/** npm test says which Chromium it found; alone, the usual places are tried, then Playwright's own. */
+const chromium = [
+  process.env["CHROMIUM_PATH"] ?? "",
   "/usr/bin/chromium",
   "/usr/bin/chromium-browser",
   "/usr/bin/google-chrome",
-].find((path) => existsSync(path));
+].find((path) => path !== "" && existsSync(path));
 
-export default defineConfig({
+const config: PlaywrightTestConfig = {
   testDir: "e2e",
+  outputDir: "test-results/e2e",
   fullyParallel: false,
   workers: 1,
   timeout: 60_000,
@@ -17,7 +20,7 @@ export default defineConfig({
     viewport: { width: 1280, height: 800 },
     trace: "retain-on-failure",
     launchOptions: {
-      ...(systemChromium ? { executablePath: systemChromium } : {}),
+      ...(chromium ? { executablePath: chromium } : {}),
       args: [
         ...(process.getuid?.() === 0 ? ["--no-sandbox"] : []),
         "--autoplay-policy=no-user-gesture-required",
@@ -28,4 +31,6 @@ export default defineConfig({
       ],
     },
   },
-});
+};
+
+export default config;

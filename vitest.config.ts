@@ -1,11 +1,13 @@
 import { svelte } from "@sveltejs/vite-plugin-svelte";
-import { defineConfig } from "vitest/config";
+import type { ViteUserConfig } from "vitest/config";
 
-export default defineConfig({
+const config: ViteUserConfig = {
   plugins: [svelte()],
   test: {
     include: ["test/**/*.test.ts"],
     expect: { requireAssertions: true },
     testTimeout: 60_000,
   },
-});
+};
+
+export default config;

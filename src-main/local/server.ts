@@ -1,0 +1,200 @@
+import { once } from "node:events";
+import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
+import type { AddressInfo } from "node:net";
+import { type Answer, type VerbName, verbNames } from "../../src-shared/host.ts";
+import { failed } from "../services/answer.ts";
+import type { OpenHost } from "../services/makeHost.ts";
+import { screenHeaders } from "../services/screenHeaders.ts";
+import { readBody } from "./readBody.ts";
+import { sendStaticFile } from "./staticFiles.ts";
+import { bearsToken, makeToken } from "./token.ts";
+
+/**
+ * The screen and the table of verbs for a browser on this machine.
+ *
+ * Who may call: the page that was opened with the address this server made. Its token stands in
+ * the address' fragment, which a browser sends to no one; the page takes it from there, keeps it
+ * for its tab (so that a reload works) and sends it as a header with every call. A cookie would be
+ * simpler to the page but less safe: cookies are shared by all ports of 127.0.0.1, and go along
+ * with requests that other pages make. The Host check keeps out names that are rebound to this
+ * address, the Origin check other pages, and no CORS header is ever sent.
+ */
+export type LocalServer = {
+  /** With the token: what the browser is to open. */
+  readonly address: string;
+  readonly origin: string;
+  readonly token: string;
+  /** Takes no more requests, lets those under way end, and frees the port. */
+  readonly close: () => Promise<void>;
+};
+
+const LOOPBACK = "127.0.0.1";
+const MAX_BODY_BYTES = 4 * 1024 * 1024;
+const LAST_WORD_MS = 5_000;
+const CALL_PATH = "/call/";
+
+const send = (response: ServerResponse, status: number, answer: Answer<unknown>): void => {
+  const body = JSON.stringify(answer);
+  response.writeHead(status, {
+    "Content-Type": "application/json; charset=utf-8",
+    "Content-Length": Buffer.byteLength(body),
+    "Cache-Control": "no-store",
+  });
+  response.end(body);
+};
+
+const OPEN_AGAIN = "Open the address that Shortslide printed when it started.";
+const OUR_MISTAKE = "Reload the page. If it happens again, it is a mistake in Shortslide.";
+
+const verbOf = (path: string): VerbName | undefined =>
+  verbNames.find((name) => path === `${CALL_PATH}${name}`);
+
+const parsed = (text: string): { readonly argument: unknown } | null => {
+  try {
+    const body: unknown = JSON.parse(text);
+    return typeof body === "object" && body !== null && "argument" in body ? body : null;
+  } catch (error) {
+    if (error instanceof SyntaxError) {
+      return null;
+    }
+    throw error;
+  }
+};
+
+type Setting = {
+  readonly host: OpenHost;
+  readonly screenFolder: string;
+  readonly token: string;
+  readonly origin: string;
+};
+
+const answerCall = async (
+  { host, token, origin }: Setting,
+  name: VerbName,
+  request: IncomingMessage,
+  response: ServerResponse,
+): Promise<void> => {
+  if (request.method !== "POST") {
+    response.setHeader("Allow", "POST");
+    return send(response, 405, failed("refused", "A call is made by POST.", OUR_MISTAKE));
+  }
+  if (request.headers.origin !== origin) {
+    return send(
+      response,
+      403,
+      failed("refused", "This page may not use the songbook.", OPEN_AGAIN),
+    );
+  }
+  if (!bearsToken(request.headers.authorization, token)) {
+    return send(
+      response,
+      401,
+      failed("refused", "This page was not opened by this start of Shortslide.", OPEN_AGAIN),
+    );
+  }
+  if (!/^application\/json(?:\s*;|$)/iu.test(request.headers["content-type"] ?? "")) {
+    return send(response, 415, failed("bad-argument", "A call is made in JSON.", OUR_MISTAKE));
+  }
+  const body = await readBody(request, MAX_BODY_BYTES);
+  if (body.kind === "too-long") {
+    response.setHeader("Connection", "close");
+    return send(
+      response,
+      413,
+      failed("bad-argument", "That is more than can be saved at once.", "Shorten the chart."),
+    );
+  }
+  const call = body.kind === "text" ? parsed(body.text) : null;
+  if (call === null) {
+    return send(response, 400, failed("bad-argument", "The call is not readable.", OUR_MISTAKE));
+  }
+  send(response, 200, await host[name](call.argument));
+};
+
+const answerRequest = async (
+  setting: Setting,
+  request: IncomingMessage,
+  response: ServerResponse,
+): Promise<void> => {
+  for (const [name, value] of Object.entries(screenHeaders)) {
+    response.setHeader(name, value);
+  }
+  if (`http://${request.headers.host}` !== setting.origin) {
+    return send(response, 403, failed("refused", "This is not Shortslide's address.", OPEN_AGAIN));
+  }
+  const [path = ""] = (request.url ?? "").split("?", 1);
+  const name = verbOf(path);
+  if (name !== undefined) {
+    return answerCall(setting, name, request, response);
+  }
+  if (path.startsWith(CALL_PATH)) {
+    return send(response, 404, failed("not-found", "There is no such call.", OUR_MISTAKE));
+  }
+  if (request.method !== "GET" && request.method !== "HEAD") {
+    response.setHeader("Allow", "GET, HEAD");
+    return send(response, 405, failed("refused", "Files are only read here.", OUR_MISTAKE));
+  }
+  if (!(await sendStaticFile(setting.screenFolder, path, request, response))) {
+    send(response, 404, failed("not-found", "There is no such page.", OPEN_AGAIN));
+  }
+};
+
+/** Browsers keep connections open without a request; only requests are waited for. */
+const close = async (server: Server, underWay: ReadonlySet<Promise<unknown>>): Promise<void> => {
+  const closed = once(server, "close");
+  server.close();
+  const lastWord = setTimeout(() => server.closeAllConnections(), LAST_WORD_MS);
+  await Promise.all(underWay);
+  server.closeAllConnections();
+  await closed;
+  clearTimeout(lastWord);
+};
+
+/** Starts the server on a free port of 127.0.0.1. */
+export const startServer = async (
+  host: OpenHost,
+  screenFolder: string,
+  log: (line: string) => void,
+): Promise<LocalServer> => {
+  const token = makeToken();
+  const server = createServer({
+    requestTimeout: 30_000,
+    headersTimeout: 10_000,
+    keepAliveTimeout: 5_000,
+    connectionsCheckingInterval: 5_000,
+  });
+  server.listen({ host: LOOPBACK, port: 0, exclusive: true });
+  await once(server, "listening");
+  const { port } = server.address() as AddressInfo;
+  const origin = `http://${LOOPBACK}:${port}`;
+  const setting: Setting = { host, screenFolder, token, origin };
+
+  const underWay = new Set<Promise<unknown>>();
+  let closing: Promise<void> | null = null;
+
+  server.on("request", (request, response) => {
+    const ended = once(response, "close").finally(() => underWay.delete(ended));
+    underWay.add(ended);
+    answerRequest(setting, request, response).catch((error: unknown) => {
+      if (request.errored !== null) {
+        // The browser went away in the middle; there is no one to answer.
+        log(`a request was broken off: ${request.errored.message}`);
+        return;
+      }
+      log(error instanceof Error ? (error.stack ?? error.message) : String(error));
+      if (!response.headersSent) {
+        send(response, 500, failed("bug", "Something went wrong inside Shortslide.", OUR_MISTAKE));
+      }
+    });
+  });
+
+  return {
+    address: `${origin}/#token=${token}`,
+    origin,
+    token,
+    close: () => {
+      closing ??= close(server, underWay);
+      return closing;
+    },
+  };
+};

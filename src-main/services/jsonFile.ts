@@ -1,0 +1,50 @@
+import { mkdir, readFile, rename } from "node:fs/promises";
+import { dirname } from "node:path";
+import * as v from "valibot";
+import { type Disk, isMissing, stamp } from "./disk.ts";
+
+const parse = (text: string): unknown => {
+  try {
+    return JSON.parse(text);
+  } catch (error) {
+    if (error instanceof SyntaxError) {
+      return undefined;
+    }
+    throw error;
+  }
+};
+
+/**
+ * What a JSON file holds; `otherwise` where there is none, or where it is damaged. A damaged file
+ * is set aside under another name, never written over.
+ */
+export const readJson = async <T>(
+  disk: Disk,
+  path: string,
+  schema: v.GenericSchema<unknown, T>,
+  otherwise: T,
+): Promise<T> => {
+  let text: string;
+  try {
+    text = await readFile(path, "utf8");
+  } catch (error) {
+    if (isMissing(error)) {
+      return otherwise;
+    }
+    throw error;
+  }
+  const read = v.safeParse(schema, parse(text));
+  if (read.success) {
+    return read.output;
+  }
+  const aside = `${path}.damaged-${stamp()}`;
+  await rename(path, aside);
+  disk.log(`${path} was damaged; it is kept as ${aside}`);
+  return otherwise;
+};
+
+/** Writes a JSON file whole, and its folder where there is none. */
+export const writeJson = async (disk: Disk, path: string, value: unknown): Promise<void> => {
+  await mkdir(dirname(path), { recursive: true });
+  await disk.writeText(path, `${JSON.stringify(value, null, 2)}\n`);
+};

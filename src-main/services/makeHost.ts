@@ -1,0 +1,74 @@
+import { join } from "node:path";
+import * as v from "valibot";
+import {
+  type Answer,
+  type ResultOf,
+  type Verb,
+  type VerbName,
+  verbs,
+} from "../../src-shared/host.ts";
+import { failed, given } from "./answer.ts";
+import { type Disk, realDisk } from "./disk.ts";
+import { diskProblem, isSystemError } from "./diskProblem.ts";
+import { makeOneAtATime } from "./oneAtATime.ts";
+import { makeSettings } from "./settings.ts";
+import { makeSongbook } from "./songbook.ts";
+
+/** The machine as whatever carries the calls sees it: an argument is anything until it is checked. */
+export type OpenHost = {
+  readonly [Name in VerbName]: (argument: unknown) => Promise<Answer<ResultOf<Name>>>;
+};
+
+/** The whole table over one folder. Every failure is answered; none is thrown. */
+export const makeHost = (home: string, disk: Disk = realDisk): OpenHost => {
+  const songbook = makeSongbook(join(home, "songbook"), disk);
+  const settings = makeSettings(home, disk);
+  // Two calls on one song (an autosave and a removal, say) must not mix.
+  const inTurn = makeOneAtATime();
+
+  const verb =
+    <Argument, Result>(
+      { argument: schema }: Verb<Argument, Result>,
+      work: (argument: Argument) => Promise<Answer<Result>>,
+    ) =>
+    async (argument: unknown): Promise<Answer<Result>> => {
+      const read = v.safeParse(schema, argument);
+      if (!read.success) {
+        const [issue] = read.issues;
+        return failed(
+          "bad-argument",
+          `The screen asked for something that cannot be done: ${issue.message}`,
+          "Reload the page. If it happens again, it is a mistake in Shortslide.",
+        );
+      }
+      try {
+        return await inTurn(() => work(read.output));
+      } catch (error) {
+        if (isSystemError(error)) {
+          return { ok: false, problem: diskProblem(error) };
+        }
+        disk.log(error instanceof Error ? (error.stack ?? error.message) : String(error));
+        return failed(
+          "bug",
+          "Something went wrong inside Shortslide.",
+          "Your last change may not be saved. The terminal says more.",
+        );
+      }
+    };
+
+  return {
+    listSongs: verb(verbs.listSongs, () => songbook.list()),
+    readSong: verb(verbs.readSong, ({ id }) => songbook.read(id)),
+    createSong: verb(verbs.createSong, ({ title, text, settings: kept }) =>
+      songbook.create(title, text, kept),
+    ),
+    writeSong: verb(verbs.writeSong, (song) => songbook.write(song)),
+    removeSong: verb(verbs.removeSong, ({ id }) => songbook.remove(id)),
+    restoreSong: verb(verbs.restoreSong, ({ ticket }) => songbook.restore(ticket)),
+    readPreferences: verb(verbs.readPreferences, async () => given(await settings.read())),
+    writePreferences: verb(verbs.writePreferences, async (preferences) => {
+      await settings.write(preferences);
+      return given(null);
+    }),
+  };
+};

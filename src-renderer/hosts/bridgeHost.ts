@@ -1,0 +1,25 @@
+import * as v from "valibot";
+import type { Host } from "../../src-shared/host.ts";
+import { hostOver } from "./hostOver.ts";
+import { unreachable } from "./unreachable.ts";
+
+type BridgeVerb = (argument: unknown) => Promise<unknown>;
+
+const bridgeSchema = v.record(
+  v.string(),
+  v.custom<BridgeVerb>((value) => typeof value === "function"),
+);
+
+/** The host over the object that the window's preload puts there. */
+export const makeBridgeHost = (bridge: unknown): Host => {
+  const verbs = v.parse(bridgeSchema, bridge);
+  return hostOver(async (name, argument) => {
+    try {
+      return await verbs[name]?.(argument);
+    } catch (error) {
+      return unreachable(
+        `Close Shortslide and start it again. (${error instanceof Error ? error.message : error})`,
+      );
+    }
+  });
+};

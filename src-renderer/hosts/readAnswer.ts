@@ -1,0 +1,44 @@
+import * as v from "valibot";
+import { type Answer, type VerbName, verbs } from "../../src-shared/host.ts";
+
+const problemSchema = v.object({
+  code: v.picklist([
+    "refused",
+    "bad-argument",
+    "not-found",
+    "exists",
+    "disk",
+    "damaged",
+    "unreachable",
+    "bug",
+  ]),
+  says: v.string(),
+  try: v.string(),
+});
+
+const answerSchema = v.variant("ok", [
+  v.object({ ok: v.literal(true), value: v.unknown() }),
+  v.object({ ok: v.literal(false), problem: problemSchema }),
+]);
+
+const notUnderstood: Answer<never> = {
+  ok: false,
+  problem: {
+    code: "bug",
+    says: "Shortslide's answer could not be understood.",
+    try: "Reload the page. If it happens again, it is a mistake in Shortslide.",
+  },
+};
+
+/** What came back for a verb, checked by the table; anything else is a problem in words. */
+export const readAnswer = (name: VerbName, raw: unknown): Answer<unknown> => {
+  const answer = v.safeParse(answerSchema, raw);
+  if (!answer.success) {
+    return notUnderstood;
+  }
+  if (!answer.output.ok) {
+    return answer.output;
+  }
+  const value = v.safeParse(verbs[name].result, answer.output.value);
+  return value.success ? { ok: true, value: value.output } : notUnderstood;
+};
