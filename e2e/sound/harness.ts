@@ -1,0 +1,201 @@
+import { Gain, OfflineContext } from "tone";
+import { audioTimeOf } from "../../src-renderer/sound/audioTime.ts";
+import { Banjo } from "../../src-renderer/sound/banjo.ts";
+import { Bass } from "../../src-renderer/sound/bass.ts";
+import { Chop } from "../../src-renderer/sound/chop.ts";
+import { Click } from "../../src-renderer/sound/click.ts";
+import { type Engine, makeEngine } from "../../src-renderer/sound/engine.ts";
+import type { Instrument } from "../../src-renderer/sound/instrument.ts";
+import { type Rendering, renderOffline } from "../../src-renderer/sound/renderOffline.ts";
+import type { Hit, Part, Score } from "../../src-shared/score/score.ts";
+import type { MixPart, Preferences } from "../../src-shared/settings.ts";
+import { bpm, type Seconds, seconds } from "../../src-shared/units.ts";
+import { follow } from "./followPlayer.svelte.ts";
+import { handMadeScore, rhythm, roll } from "./handMadeScore.ts";
+import { Recorder } from "./recorder.ts";
+
+/** Sound on its way to the spec: 32-bit floats, little-endian, in base 64. */
+export type Sent = { readonly start: number; readonly base64: string };
+/** Where the engine said it was, between two audio times that were heard. */
+export type Sighting = { readonly since: number; readonly at: number; readonly till: number };
+
+const send = (start: number, samples: Float32Array): Sent => {
+  const bytes = new Uint8Array(samples.buffer, samples.byteOffset, samples.byteLength);
+  let text = "";
+  for (let from = 0; from < bytes.length; from += 0x8000) {
+    text += String.fromCharCode(...bytes.subarray(from, from + 0x8000));
+  }
+  return { start, base64: btoa(text) };
+};
+
+const until = (met: () => boolean): Promise<void> =>
+  new Promise((resolve) => {
+    const look = (): void => {
+      if (met()) {
+        resolve();
+      } else {
+        setTimeout(look, 4);
+      }
+    };
+    look();
+  });
+
+type Struck = {
+  strike(time: Seconds): void;
+  silence(time: Seconds): void;
+  dispose(): void;
+  voices(): number;
+};
+
+const struck = <Stroke>(
+  instrument: Instrument<Stroke> & { readonly voices: number },
+  stroke: Stroke | undefined,
+): Struck => {
+  if (stroke === undefined) {
+    throw new Error("there is nothing to strike");
+  }
+  return {
+    strike: (time) => {
+      instrument.strike(stroke, time);
+    },
+    silence: (time) => instrument.silence(time),
+    dispose: () => instrument.dispose(),
+    voices: () => instrument.voices,
+  };
+};
+
+const [note] = roll(1, 7);
+const hitOf = (part: Part): Hit | undefined => rhythm(1).find((hit) => hit.part === part);
+
+const everyInstrument: Readonly<
+  Record<MixPart, (context: OfflineContext, output: Gain) => Struck>
+> = {
+  banjo: (context, output) =>
+    struck(new Banjo(context, output), handMadeScore(1, note ? [note] : []).notes[0]),
+  bass: (context, output) => struck(new Bass(context, output), hitOf("bass")),
+  chop: (context, output) => struck(new Chop(context, output), hitOf("chop")),
+  click: (context, output) => struck(new Click(context, output), hitOf("click")),
+};
+
+/** What an instrument did that was struck at 0.25 s and for 0.7 s, and silenced for 0.28 s. */
+export type Alone = {
+  readonly sound: Sent;
+  /** Voices held while it sounded, when all was over, and after it was disposed of in mid-note. */
+  readonly voices: readonly [during: number, over: number, disposed: number];
+};
+
+const instrumentAlone = async (name: MixPart, sampleRate: number): Promise<Alone> => {
+  const offline = new OfflineAudioContext(1, sampleRate, sampleRate);
+  const context = new OfflineContext(offline);
+  const output = new Gain({ context }).connect(offline.destination);
+  const instrument = everyInstrument[name](context, output);
+  instrument.strike(seconds(0.25));
+  instrument.strike(seconds(0.7));
+  const during = instrument.voices();
+  instrument.silence(seconds(0.28));
+  const buffer = await offline.startRendering();
+  await until(() => instrument.voices() === 0);
+  const over = instrument.voices();
+  instrument.strike(seconds(0.25));
+  instrument.dispose();
+  const disposed = instrument.voices();
+  output.dispose();
+  return { sound: send(0, buffer.getChannelData(0)), voices: [during, over, disposed] };
+};
+
+class Live {
+  readonly #native = new AudioContext({ latencyHint: "interactive" });
+  readonly #time = audioTimeOf(this.#native);
+  #engine: Engine | null = null;
+  #recorder: Recorder | null = null;
+  readonly #sightings: Sighting[] = [];
+  ended = 0;
+
+  get sampleRate(): number {
+    return this.#native.sampleRate;
+  }
+
+  get engine(): Engine {
+    if (!this.#engine) {
+      throw new Error("nothing plays yet");
+    }
+    return this.#engine;
+  }
+
+  async open(score: Score, tempo: number, mix: Preferences["mix"]): Promise<void> {
+    const output = this.#native.createGain();
+    output.connect(this.#native.destination);
+    this.#recorder = await Recorder.on(this.#native);
+    output.connect(this.#recorder.node);
+    this.#engine = makeEngine(this.#native, output);
+    this.#engine.onEnded = (): void => {
+      this.ended += 1;
+    };
+    this.#engine.setMix(mix);
+    this.#engine.load(score, bpm(tempo));
+    await this.#engine.wake();
+  }
+
+  /** Waits until a position of the song is heard, looking as often as it can. */
+  async reach(at: number): Promise<void> {
+    await until(() => this.#look() >= at);
+  }
+
+  /** Waits until so much audio time has gone by. */
+  async pass(time: number): Promise<void> {
+    const from = this.#native.currentTime;
+    await until(
+      () => this.#look() > Number.NEGATIVE_INFINITY && this.#native.currentTime >= from + time,
+    );
+  }
+
+  /** Waits until the song has been heard to its end. */
+  async over(): Promise<void> {
+    const before = this.ended;
+    await until(() => this.#look() >= 0 && this.ended > before);
+  }
+
+  /** Holds the main thread for 100 of every 150 milliseconds until a position is heard. */
+  async labour(at: number): Promise<void> {
+    while (this.engine.position() < at) {
+      const from = performance.now();
+      await until(() => performance.now() > from + 50);
+      const held = performance.now();
+      while (performance.now() < held + 100) {
+        this.#native.currentTime;
+      }
+    }
+  }
+
+  take(): { readonly sound: Sent; readonly sightings: readonly Sighting[] } {
+    const { start, samples } = this.#recorder?.take() ?? { start: 0, samples: new Float32Array() };
+    return { sound: send(start, samples), sightings: this.#sightings };
+  }
+
+  now(): number {
+    return this.#native.currentTime;
+  }
+
+  #look(): number {
+    const since = this.#time.heard();
+    const at = this.engine.position();
+    this.#sightings.push({ since, at, till: this.#time.heard() });
+    return at;
+  }
+}
+
+const harness = {
+  render: async (rendering: Rendering): Promise<Sent> =>
+    send(0, (await renderOffline(rendering)).getChannelData(0)),
+  instrumentAlone,
+  follow,
+  live: new Live(),
+};
+
+declare global {
+  interface Window {
+    harness: typeof harness;
+  }
+}
+
+window.harness = harness;

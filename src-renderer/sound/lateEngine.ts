@@ -1,0 +1,91 @@
+import type { Score, Span } from "../../src-shared/score/score.ts";
+import { firstPreferences, type Preferences } from "../../src-shared/settings.ts";
+import type { Bpm } from "../../src-shared/units.ts";
+import type { Playback } from "./playback.ts";
+import { silence, usualTempo } from "./silence.ts";
+
+type Settings = {
+  readonly loaded: { readonly score: Score; readonly tempo: Bpm };
+  readonly loop: Span | null;
+  readonly mix: Preferences["mix"];
+};
+
+/** An engine that is made when it is first needed, and then told all that was set before. */
+export class LateEngine {
+  readonly #make: () => Playback | Promise<Playback>;
+  #settings: Settings = {
+    loaded: { score: silence, tempo: usualTempo },
+    loop: null,
+    mix: firstPreferences.mix,
+  };
+  #making: Promise<Playback> | null = null;
+  #made: Playback | null = null;
+  #closed = false;
+
+  constructor(make: () => Playback | Promise<Playback>) {
+    this.#make = make;
+  }
+
+  /** null before it is made and after it is disposed of. */
+  get made(): Playback | null {
+    return this.#made;
+  }
+
+  load(score: Score, tempo: Bpm): void {
+    this.#settings = { ...this.#settings, loaded: { score, tempo } };
+    this.#made?.load(score, tempo);
+  }
+
+  setTempo(tempo: Bpm): void {
+    this.#settings = { ...this.#settings, loaded: { ...this.#settings.loaded, tempo } };
+    this.#made?.setTempo(tempo);
+  }
+
+  setLoop(loop: Span | null): void {
+    this.#settings = { ...this.#settings, loop };
+    this.#made?.setLoop(loop);
+  }
+
+  setMix(mix: Preferences["mix"]): void {
+    this.#settings = { ...this.#settings, mix };
+    this.#made?.setMix(mix);
+  }
+
+  /** The engine, awake. Throws where it cannot be made or woken; then it may be tried again. */
+  async ready(): Promise<Playback> {
+    this.#making ??= this.#makeNow();
+    const making = this.#making;
+    try {
+      const engine = await making;
+      await engine.wake();
+      return engine;
+    } catch (thrown) {
+      if (this.#made === null && this.#making === making) {
+        this.#making = null;
+      }
+      throw thrown;
+    }
+  }
+
+  /** For good: an engine that is still being made is let go as soon as it is there. */
+  dispose(): void {
+    this.#closed = true;
+    this.#making = null;
+    this.#made?.dispose();
+    this.#made = null;
+  }
+
+  async #makeNow(): Promise<Playback> {
+    const engine = await this.#make();
+    if (this.#closed) {
+      engine.dispose();
+      throw new Error("The player was closed.");
+    }
+    const { loaded, loop, mix } = this.#settings;
+    engine.load(loaded.score, loaded.tempo);
+    engine.setLoop(loop);
+    engine.setMix(mix);
+    this.#made = engine;
+    return engine;
+  }
+}

@@ -1,0 +1,37 @@
+import { fretDistance, USUAL_SCALE_LENGTH } from "../../src-shared/neck/fretDistance.ts";
+import type { Glide, Hit, Note } from "../../src-shared/score/score.ts";
+import { fret, type Tick, tick } from "../../src-shared/units.ts";
+
+/** Something that happens to a note after it was struck. */
+export type Moment =
+  | { readonly kind: "bend"; readonly tick: Tick; readonly semitones: number }
+  | { readonly kind: "stop"; readonly tick: Tick };
+
+/** The hand goes at an even speed, so it passes the wider spaces of the low frets more slowly. */
+const bendsOf = (note: Note, glide: Glide): readonly Moment[] => {
+  const frets = glide.toFret - note.fret;
+  const gone = (count: number): number =>
+    Math.abs(
+      fretDistance(fret(note.fret + Math.sign(frets) * count), USUAL_SCALE_LENGTH) -
+        fretDistance(note.fret, USUAL_SCALE_LENGTH),
+    );
+  const whole = gone(Math.abs(frets));
+  return Array.from({ length: Math.abs(frets) }, (_, index) => ({
+    kind: "bend",
+    tick: tick(glide.start + ((glide.end - glide.start) * gone(index + 1)) / whole),
+    semitones: Math.sign(frets) * (index + 1),
+  }));
+};
+
+/** Until the note stops, or the hand has to be elsewhere. */
+const upTo = (moments: readonly Moment[], until: Tick): readonly Moment[] => [
+  ...moments.filter((moment) => moment.tick <= until),
+  { kind: "stop", tick: until },
+];
+
+/** A glide's frets one by one, in equal temperament, and the end of the note at `last` at latest. */
+export const momentsOfNote = (note: Note, last: Tick): readonly Moment[] =>
+  upTo(note.glide ? bendsOf(note, note.glide) : [], tick(Math.min(note.until, last)));
+
+/** The end of a hit. */
+export const momentsOfHit = (hit: Hit): readonly Moment[] => upTo([], tick(hit.tick + hit.ticks));

@@ -1,0 +1,26 @@
+import { createContext } from "svelte";
+import type { Host } from "../../src-shared/host.ts";
+import type { MusicStand } from "./musicStand.svelte.ts";
+import type { Navigation } from "./navigation.svelte.ts";
+import type { Notices } from "./notices.svelte.ts";
+import type { Player } from "./player.svelte.ts";
+import type { PreferencesState } from "./preferences.svelte.ts";
+import type { Songbook } from "./songbook.svelte.ts";
+
+/** All that the screens share; made once at boot. */
+export type AppState = {
+  readonly host: Host;
+  readonly navigation: Navigation;
+  readonly notices: Notices;
+  readonly player: Player;
+  readonly preferences: PreferencesState;
+  readonly songbook: Songbook;
+  readonly stand: MusicStand;
+};
+
+const context = createContext<AppState>();
+
+/** The shared state; only while a component below the app is being made. */
+export const getAppState: () => AppState = context[0];
+/** Hands the shared state to every component below this one. */
+export const setAppState: (state: AppState) => AppState = context[1];

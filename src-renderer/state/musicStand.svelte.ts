@@ -1,0 +1,104 @@
+import type { Host, Problem } from "../../src-shared/host.ts";
+import { OpenSong, type SongClock } from "./openSong.svelte.ts";
+
+/** What lies on the stand: nothing, a song on its way, a song, or the reason why there is none. */
+export type OnStand =
+  | { readonly kind: "nothing" }
+  | { readonly kind: "opening"; readonly id: string }
+  | { readonly kind: "song"; readonly song: OpenSong }
+  | { readonly kind: "failed"; readonly id: string; readonly problem: Problem };
+
+/** Holds the one song that is open, and sees that it is saved before another takes its place. */
+export class MusicStand {
+  on: OnStand = $state.raw({ kind: "nothing" });
+  /** The song that waits because the open one could not be saved. */
+  heldUp: { readonly id: string } | null = $state.raw(null);
+  readonly song: OpenSong | null = $derived(this.on.kind === "song" ? this.on.song : null);
+  readonly #host: Host;
+  readonly #clock: SongClock | undefined;
+  #asked: string | null = null;
+  #justMade: string | null = null;
+
+  constructor(host: Host, clock?: SongClock) {
+    this.#host = host;
+    this.#clock = clock;
+  }
+
+  /** A song has been made a moment ago: its title waits to be typed over. */
+  announce(id: string): void {
+    this.#justMade = id;
+  }
+
+  /** Whether this song was just made; true only the first time one asks. */
+  welcomes(id: string): boolean {
+    const isNew = this.#justMade === id;
+    if (isNew) this.#justMade = null;
+    return isNew;
+  }
+
+  /** Puts a song on the stand, unless it lies there. */
+  async open(id: string): Promise<void> {
+    if (this.song?.id === id) {
+      this.#asked = id;
+      this.heldUp = null;
+      return;
+    }
+    if (this.#asked === id && this.on.kind === "opening") return;
+    this.#asked = id;
+    const saved = await this.#saved();
+    if (this.#asked !== id) return;
+    if (saved) await this.#fetch(id);
+    else this.heldUp = { id };
+  }
+
+  /** Tries again to save the open song and, when that works, opens the one that waits. */
+  async retry(): Promise<void> {
+    const waiting = this.heldUp;
+    if (waiting) {
+      this.heldUp = null;
+      await this.open(waiting.id);
+    } else if (this.on.kind === "failed") {
+      await this.#fetch(this.on.id);
+    }
+  }
+
+  /** Opens the song that waits, and gives up what could not be saved. */
+  async openAnyway(): Promise<void> {
+    const waiting = this.heldUp;
+    if (!waiting) return;
+    this.heldUp = null;
+    this.song?.abandon();
+    await this.#fetch(waiting.id);
+  }
+
+  /** The player stays with the song that could not be saved. */
+  stay(): void {
+    this.heldUp = null;
+    this.#asked = this.song?.id ?? null;
+  }
+
+  /** Takes the song off, because it is out of the songbook. */
+  clear(id: string): void {
+    if (this.song?.id !== id) return;
+    this.song.abandon();
+    this.on = { kind: "nothing" };
+    this.#asked = null;
+  }
+
+  async #saved(): Promise<boolean> {
+    const leaving = this.song;
+    if (!leaving) return true;
+    await leaving.save();
+    return leaving.saving === "saved";
+  }
+
+  async #fetch(id: string): Promise<void> {
+    this.#asked = id;
+    this.on = { kind: "opening", id };
+    const answer = await this.#host.readSong({ id });
+    if (this.#asked !== id) return;
+    this.on = answer.ok
+      ? { kind: "song", song: new OpenSong(this.#host, answer.value, this.#clock) }
+      : { kind: "failed", id, problem: answer.problem };
+  }
+}

@@ -1,0 +1,109 @@
+import { chartToScore, type Walk } from "../../src-shared/chartToScore.ts";
+import type { Host, Problem, StoredSong } from "../../src-shared/host.ts";
+import type { PlanSettings, SongSettings } from "../../src-shared/settings.ts";
+import { Autosave, type Saving } from "./autosave.svelte.ts";
+import { type Later, later } from "./later.ts";
+import {
+  type ChangeKind,
+  emptyHistory,
+  kindOfEdit,
+  record,
+  type SongHistory,
+  type SongVersion,
+  stepBack,
+  stepForward,
+} from "./songHistory.ts";
+
+/** What a song needs from outside to tell time; tests bring their own. */
+export type SongClock = { readonly later: Later; readonly nowMs: () => number };
+
+const wallClock: SongClock = { later, nowMs: () => Date.now() };
+
+/** The song on the stand: its text and settings, all that follows from them, undo, and saving. */
+export class OpenSong {
+  readonly id: string;
+  readonly text: string;
+  readonly settings: SongSettings;
+  readonly walk: Walk;
+  readonly canUndo: boolean;
+  readonly canRedo: boolean;
+  #version: SongVersion;
+  #history: SongHistory = $state.raw(emptyHistory);
+  readonly #plan: PlanSettings;
+  readonly #autosave: Autosave<SongVersion>;
+  readonly #clock: SongClock;
+
+  constructor(host: Host, stored: StoredSong, clock: SongClock = wallClock) {
+    this.id = stored.id;
+    this.#clock = clock;
+    // One kind of line break, so that places in the text are the same to reader and editor.
+    const text = stored.text.replaceAll(/\r\n?/g, "\n");
+    this.#version = $state.raw({ text, settings: stored.settings });
+    this.text = $derived(this.#version.text);
+    this.settings = $derived(this.#version.settings);
+    // Apart from the settings, so that a new tempo or loop does not plan the route again.
+    this.#plan = $derived(this.settings.plan);
+    this.walk = $derived(chartToScore(this.text, this.#plan));
+    this.canUndo = $derived(this.#history.past.length > 0);
+    this.canRedo = $derived(this.#history.future.length > 0);
+    this.#autosave = new Autosave(
+      ({ text, settings }) => host.writeSong({ id: stored.id, text, settings }),
+      clock.later,
+    );
+  }
+
+  get saving(): Saving {
+    return this.#autosave.state;
+  }
+
+  get problem(): Problem | null {
+    return this.#autosave.problem;
+  }
+
+  edit(text: string): void {
+    if (text === this.#version.text) return;
+    this.#become({ ...this.#version, text }, kindOfEdit(this.#version.text, text));
+  }
+
+  change(part: Partial<Omit<SongSettings, "version">>): void {
+    const settings = { ...this.#version.settings, ...part };
+    if (JSON.stringify(settings) === JSON.stringify(this.#version.settings)) return;
+    const names = Object.keys(part).toSorted().join(" ");
+    this.#become({ ...this.#version, settings }, `settings ${names}`);
+  }
+
+  changePlan(part: Partial<PlanSettings>): void {
+    this.change({ plan: { ...this.#version.settings.plan, ...part } });
+  }
+
+  undo(): void {
+    this.#stepTo(stepBack(this.#history, this.#version));
+  }
+
+  redo(): void {
+    this.#stepTo(stepForward(this.#history, this.#version));
+  }
+
+  /** Writes at once what has not been written; `saving` then says how it went. */
+  save(): Promise<void> {
+    return this.#autosave.flush();
+  }
+
+  /** The song has been taken out of the songbook: nothing is written any more. */
+  abandon(): void {
+    this.#autosave.abandon();
+  }
+
+  #become(version: SongVersion, kind: ChangeKind): void {
+    this.#history = record(this.#history, this.#version, kind, this.#clock.nowMs());
+    this.#version = version;
+    this.#autosave.offer(version);
+  }
+
+  #stepTo(step: { readonly version: SongVersion; readonly history: SongHistory } | null): void {
+    if (!step) return;
+    this.#history = step.history;
+    this.#version = step.version;
+    this.#autosave.offer(step.version);
+  }
+}

@@ -1,0 +1,30 @@
+import { hasErrors } from "../../src-shared/diagnostic.ts";
+import type { OpenSong } from "./openSong.svelte.ts";
+
+/** Where in the program one is. */
+export type Place =
+  | { readonly kind: "songbook" }
+  | { readonly kind: "chart"; readonly id: string }
+  | { readonly kind: "play"; readonly id: string };
+
+/** The songbook, where one starts. */
+export const songbookPlace: Place = { kind: "songbook" };
+
+/** A place as the address carries it. */
+export const hashOf = (place: Place): string =>
+  place.kind === "songbook" ? "#/songbook" : `#/${place.kind}/${encodeURIComponent(place.id)}`;
+
+/** The place an address names; one that names none is the songbook. */
+export const placeOf = (hash: string): Place => {
+  const [, kind, coded] = /^#\/(chart|play)\/([^/]+)$/.exec(hash) ?? [];
+  if ((kind !== "chart" && kind !== "play") || coded === undefined) return songbookPlace;
+  // Unlike decodeURIComponent, this throws at no address that a hand may have typed.
+  const id = new URLSearchParams(`id=${coded}`).get("id");
+  return id ? { kind, id } : songbookPlace;
+};
+
+/** Where a song that is opened is shown first: Play, unless its chart has to be mended or begun. */
+export const bestPlace = ({ id, walk }: OpenSong): Place => ({
+  kind: walk.timeline.bars.length > 0 && !hasErrors(walk.notes) ? "play" : "chart",
+  id,
+});

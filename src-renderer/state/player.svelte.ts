@@ -1,0 +1,177 @@
+import type { Score, Span } from "../../src-shared/score/score.ts";
+import type { Preferences } from "../../src-shared/settings.ts";
+import { bpm, type Tick, tick } from "../../src-shared/units.ts";
+import { LateEngine } from "../sound/lateEngine.ts";
+import type { Playback } from "../sound/playback.ts";
+import { silence, usualTempo } from "../sound/silence.ts";
+import { Frames } from "./frames.ts";
+import { PlayerShown, type PlayerState } from "./playerShown.svelte.ts";
+import { barsFrom, type Held, startFrom, whereaboutsAt } from "./whereabouts.ts";
+
+const HELD_BACK = "The system stopped the sound. Press Play to go on.";
+
+/** Where the song is, and what the player does with it. The sound is made at the first play. */
+export class Player extends PlayerShown {
+  #score = silence;
+  #tempo = usualTempo;
+  #placements: readonly Held[] = [];
+  #loop: Span | null = null;
+  #countInBars: 0 | 1 | 2 = 0;
+  /** Where it stands while nothing sounds; where it started or was sent while something does. */
+  #at = tick(0);
+  /** The play that waits for the sound to wake up; null where none does. */
+  #start: symbol | null = null;
+  readonly #late: LateEngine;
+  readonly #frames: Frames = new Frames(() => this.#follow());
+
+  constructor(makeEngine: () => Playback | Promise<Playback>) {
+    super();
+    this.#late = new LateEngine(makeEngine);
+  }
+
+  /** What is heard now; in the count-in as far before its end as it still lasts. */
+  now(): Tick {
+    return (this.#sounds() ? this.#late.made?.position() : undefined) ?? this.#at;
+  }
+
+  /** Calls back on every frame while it sounds, and at once after each move while it does not. */
+  onFrame(callback: (at: Tick) => void): () => void {
+    return this.#frames.subscribe(callback);
+  }
+
+  load(score: Score, placements: readonly Held[]): void {
+    this.#score = score;
+    this.#placements = placements;
+    if (score.length === 0 && this.#sounds()) {
+      this.stop();
+    }
+    if (this.#at >= score.length) {
+      this.#at = score.bars.at(-1)?.start ?? tick(0);
+    }
+    this.#late.load(score, this.#tempo);
+    this.show({ quartersPerMinute: (this.#tempo * 4) / score.meter.unit });
+    this.#frames.once();
+  }
+
+  /** Pauses what sounds, takes back a play that has not begun, or plays. */
+  async playPause(): Promise<void> {
+    if (this.#sounds()) {
+      this.#pause();
+    } else if (this.#start) {
+      this.#start = null;
+    } else if (this.#score.length > 0) {
+      await this.#wakeAndPlay();
+    }
+  }
+
+  /** Back to the start: of the loop, where there is one. */
+  stop(): void {
+    this.#start = null;
+    this.#late.made?.pause();
+    this.#rest("stopped", this.#loop?.start ?? tick(0));
+  }
+
+  /** To a tick within the song; a count-in that is under way begins again before it. */
+  seek(to: Tick): void {
+    this.#at = tick(Math.max(0, Math.min(Math.round(to), this.#score.length - 1)));
+    if (this.is.state === "countingIn") {
+      this.#begin();
+    } else if (this.is.state === "playing") {
+      this.#late.made?.seek(this.#at);
+    }
+    this.#frames.once();
+  }
+
+  /** Bars on or back; the first step back goes to this bar's start once its first beat is over. */
+  stepBar(by: number): void {
+    this.seek(barsFrom(this.#score, this.#place(), by));
+  }
+
+  /** In beats of the meter's unit, at once. */
+  setTempo(beatsPerMinute: number): void {
+    this.#tempo = bpm(beatsPerMinute);
+    this.#late.setTempo(this.#tempo);
+    this.show({ quartersPerMinute: (beatsPerMinute * 4) / this.#score.meter.unit });
+  }
+
+  /** Round and round a span; from outside it, to its start. */
+  setLoop(span: Span | null): void {
+    this.#loop = span;
+    this.#late.setLoop(span);
+    const at = this.#place();
+    if (span && (at < span.start || at >= span.end)) {
+      this.seek(span.start);
+    }
+  }
+
+  setCountIn(bars: 0 | 1 | 2): void {
+    this.#countInBars = bars;
+  }
+
+  setMix(mix: Preferences["mix"]): void {
+    this.#late.setMix(mix);
+  }
+
+  dispose(): void {
+    this.stop();
+    this.#late.dispose();
+  }
+
+  #sounds(): boolean {
+    return this.is.state === "playing" || this.is.state === "countingIn";
+  }
+
+  /** Where in the song it stands; in the count-in, where that leads. */
+  #place(): Tick {
+    return this.is.state === "countingIn" ? this.#at : this.now();
+  }
+
+  async #wakeAndPlay(): Promise<void> {
+    const start = Symbol("start");
+    this.#start = start;
+    this.show({ problem: null });
+    try {
+      const engine = await this.#late.ready();
+      if (this.#start === start) {
+        engine.onEnded = () => this.#rest("stopped", this.#loop?.start ?? tick(0));
+        engine.onHeldBack = () => this.#pause(HELD_BACK);
+        this.#begin();
+        this.#frames.start();
+      }
+    } catch (thrown) {
+      const reason = thrown instanceof Error ? thrown.message : String(thrown);
+      this.show({ problem: `No sound. ${reason} Press Play to try again.` });
+    }
+    this.#start = this.#start === start ? null : this.#start;
+  }
+
+  #begin(): void {
+    this.#at = startFrom(this.#score, this.#loop, this.#at, this.#countInBars);
+    this.#late.made?.play(this.#at, this.#countInBars);
+    this.show({ state: this.#countInBars > 0 ? "countingIn" : "playing" });
+  }
+
+  #pause(problem: string | null = null): void {
+    const at = this.#place();
+    this.#late.made?.pause();
+    this.show({ problem });
+    this.#rest("paused", at);
+  }
+
+  #rest(state: PlayerState, at: Tick): void {
+    this.show({ state });
+    this.#at = at;
+    this.#frames.stop();
+    this.#frames.once();
+  }
+
+  #follow(): Tick {
+    const at = this.now();
+    if (this.#sounds()) {
+      this.show({ state: this.#late.made?.countingIn ? "countingIn" : "playing" });
+    }
+    const countsInTo = this.is.state === "countingIn" ? this.#at : null;
+    this.show(whereaboutsAt(this.#score, this.#placements, at, countsInTo));
+    return at;
+  }
+}

@@ -1,0 +1,254 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { handMadeScore, type Pluck, rhythm, roll } from "../../../e2e/sound/handMadeScore.ts";
+import { Clock } from "../../../src-renderer/sound/clock.ts";
+import { LATE, LOOK_AHEAD, Scheduler } from "../../../src-renderer/sound/scheduler.ts";
+import type { Run } from "../../../src-shared/score/loop.ts";
+import type { Score, Span } from "../../../src-shared/score/score.ts";
+import { bpm, seconds, tick } from "../../../src-shared/units.ts";
+import { FakeTime, PaperBand } from "./fakeAudio.ts";
+
+/** Of tick 0, once everything is set up. */
+const START = 1;
+/** At 100 half notes a minute. */
+const TICK = 0.000625;
+const EIGHTH = 240 * TICK;
+
+const playing = (score: Score, loop: Span | null = null, from = 0, countInBars = 0) => {
+  const audio = new FakeTime(START - countInBars * 1920 * TICK);
+  const paper = new PaperBand(audio);
+  const pace = (tempo: number) => ({ meter: score.meter, tempo: bpm(tempo) });
+  const clock = new Clock(audio, pace(100));
+  clock.start(seconds(audio.time), tick(-countInBars * 1920), pace(100));
+  const run: Run = { start: tick(from), loop, end: score.length };
+  const scheduler = new Scheduler(clock, paper.band, score, run, countInBars);
+  const goOn = (steps: readonly number[]): void => {
+    for (const step of steps) {
+      audio.time += step;
+      scheduler.advance();
+    }
+  };
+  scheduler.advance();
+  return {
+    audio,
+    paper,
+    clock,
+    scheduler,
+    goOn,
+    setTempo: (tempo: number) => clock.changePace(scheduler.horizon, pace(tempo)),
+  };
+};
+
+const steady = (time: number): readonly number[] =>
+  Array.from({ length: Math.round(time / 0.02) }, () => 0.02);
+const span = (start: number, end: number): Span => ({ start: tick(start), end: tick(end) });
+
+/** Times between looks ahead: mostly short, now and then a main thread held for 0.19 s. */
+const anySteps = fc.array(fc.double({ min: 0.001, max: 0.19, noNaN: true }), {
+  minLength: 30,
+  maxLength: 120,
+});
+
+describe("the scheduler", () => {
+  test("hands out every note once, in time, at its exact time, however unevenly it is called", () => {
+    fc.assert(
+      fc.property(anySteps, fc.integer({ min: 0, max: 1919 }), (steps, from) => {
+        const score = handMadeScore(40, roll(40, 7), rhythm(40));
+        const { audio, paper, goOn } = playing(score, null, from);
+        goOn(steps);
+        const due = [...score.notes, ...score.hits].filter(
+          (stroke) =>
+            stroke.tick >= from &&
+            START + (stroke.tick - from) * TICK < audio.time + LOOK_AHEAD - TICK,
+        );
+        expect(paper.strikes.length).toBeGreaterThanOrEqual(due.length);
+        expect(new Set(paper.strikes.map(({ stroke }) => stroke)).size).toBe(paper.strikes.length);
+        for (const { stroke, time, told } of paper.strikes) {
+          expect(Math.abs(time - (START + (stroke.tick - from) * TICK))).toBeLessThan(1e-9);
+          expect(time).toBeGreaterThanOrEqual(told);
+        }
+      }),
+    );
+  });
+
+  test("a change of tempo neither skips nor repeats a note, and each gap is of a tempo or between two", () => {
+    const anyTempos = fc.array(fc.tuple(anySteps, fc.integer({ min: 40, max: 200 })), {
+      minLength: 1,
+      maxLength: 5,
+    });
+    fc.assert(
+      fc.property(anyTempos, (changes) => {
+        const score = handMadeScore(80, roll(80, 7));
+        const { paper, goOn, setTempo } = playing(score);
+        for (const [steps, tempo] of changes) {
+          goOn(steps);
+          setTempo(tempo);
+        }
+        goOn(steady(1));
+        const { strikes } = paper;
+        expect(strikes.map(({ stroke }) => stroke)).toEqual(score.notes.slice(0, strikes.length));
+        const tempos = [100, ...changes.map(([, tempo]) => tempo)];
+        const [least, most] = [15 / Math.max(...tempos), 15 / Math.min(...tempos)];
+        strikes.slice(1).forEach(({ time }, index) => {
+          const gap = time - (strikes[index]?.time ?? 0);
+          expect(gap).toBeGreaterThan(least - 1e-9);
+          expect(gap).toBeLessThan(most + 1e-9);
+        });
+      }),
+      { numRuns: 30 },
+    );
+  });
+
+  test("a loop's seam is an eighth like any other, and nothing is doubled or lost in it", () => {
+    fc.assert(
+      fc.property(
+        anySteps,
+        fc.integer({ min: 0, max: 15 }),
+        fc.integer({ min: 1, max: 16 }),
+        (steps, first, length) => {
+          const score = handMadeScore(4, roll(4, 7));
+          const loop = span(first * 240, (first + length) * 240);
+          const { paper, goOn } = playing(score, loop, loop.start);
+          goOn(steps);
+          const round = score.notes.filter(({ tick: at }) => at >= loop.start && at < loop.end);
+          paper.strikes.forEach(({ stroke, time }, index) => {
+            expect(stroke).toBe(round[index % round.length]);
+            expect(Math.abs(time - (START + index * EIGHTH))).toBeLessThan(1e-9);
+          });
+          expect(paper.strikes.length).toBeGreaterThanOrEqual(1);
+        },
+      ),
+    );
+  });
+
+  test("a note that rings over a loop's end is damped there", () => {
+    const score = handMadeScore(2, [{ at: 6, string: 3, fret: 5, lasts: 8 }]);
+    const { paper, goOn } = playing(score, span(0, 1920));
+    goOn(steady(2));
+    const stops = paper.told.filter((each) => each.kind === "stop").map(({ time }) => time);
+    expect(stops[0]).toBeCloseTo(START + 1920 * TICK, 9);
+  });
+
+  test("the clicks of a count-in come before the first note, which comes on its beat", () => {
+    const score = handMadeScore(2, roll(2, 7));
+    const { paper, goOn } = playing(score, null, 1920, 1);
+    goOn(steady(2));
+    const [click, second, note] = paper.strikes;
+    expect([click?.stroke, second?.stroke]).toMatchObject([
+      { part: "click", accent: true },
+      { part: "click", accent: false },
+    ]);
+    expect([click?.time, second?.time, note?.time]).toEqual(
+      [START - 1.2, START - 0.6, START].map((time) => expect.closeTo(time, 9)),
+    );
+    expect(note?.stroke).toBe(score.notes[8]);
+  });
+
+  test("the end of a note and every fret of its slide keep to a tempo that changed after it was struck", () => {
+    const pluck: Pluck = {
+      at: 0,
+      string: 2,
+      fret: 5,
+      lasts: 7,
+      glide: { from: 4, to: 6, toFret: 9 },
+    };
+    const { paper, goOn, setTempo, clock } = playing(handMadeScore(2, [pluck]));
+    goOn(steady(0.1));
+    setTempo(60);
+    goOn(steady(3));
+    const bends = paper.told.filter((each) => each.kind === "bend");
+    const stop = paper.told.find((each) => each.kind === "stop");
+    expect(bends.map(({ semitones }) => semitones)).toEqual([1, 2, 3, 4]);
+    expect(bends.at(-1)?.time).toBeCloseTo(clock.timeOf(tick(1440)), 9);
+    expect(stop?.time).toBeCloseTo(clock.timeOf(tick(1680)), 9);
+    expect(stop?.time).toBeGreaterThan(START + 1680 * TICK + 0.3);
+  });
+
+  test("after a main thread that was held for a second, strokes a little late sound at once and others not at all", () => {
+    const score = handMadeScore(4, roll(4, 7));
+    const { audio, paper, goOn } = playing(score);
+    goOn(steady(0.3));
+    const before = paper.strikes.length;
+    const held = 1.0 + EIGHTH / 10;
+    goOn([held]);
+    const after = paper.strikes.slice(before);
+    const meant = after.map(({ stroke }) => START + stroke.tick * TICK);
+    expect(after.map(({ time }) => time)).toEqual(
+      meant.map((time) => expect.closeTo(Math.max(time, audio.time), 9)),
+    );
+    expect(Math.min(...meant)).toBeGreaterThanOrEqual(audio.time - LATE);
+    const missed = score.notes.filter(
+      ({ tick: at }) => START + at * TICK < audio.time - LATE,
+    ).length;
+    expect(missed - before).toBeGreaterThan(3);
+    goOn(steady(4));
+    expect(paper.strikes).toHaveLength(score.notes.length - (missed - before));
+  });
+
+  test("silence takes back what was to happen to the notes that sounded", () => {
+    const { audio, paper, goOn, scheduler } = playing(
+      handMadeScore(2, [{ at: 0, string: 3, fret: 5, lasts: 6 }]),
+    );
+    goOn(steady(0.1));
+    scheduler.silence(seconds(audio.time));
+    goOn(steady(2));
+    expect(paper.told.filter((each) => each.kind === "silence")).toHaveLength(4);
+    expect(paper.told.filter((each) => each.kind === "stop")).toEqual([]);
+  });
+
+  test("another score goes on at the same place from the horizon, a shorter one at its last bar", () => {
+    const score = handMadeScore(4, roll(4, 7));
+    const moved = handMadeScore(4, roll(4, 9));
+    const { paper, goOn, scheduler } = playing(score);
+    goOn(steady(1.5));
+    const horizon = scheduler.horizon;
+    scheduler.change(moved, null);
+    goOn(steady(0.6));
+    const expected = [
+      ...score.notes.filter(({ tick: at }) => at < horizon),
+      ...moved.notes.filter(({ tick: at }) => at >= horizon),
+    ];
+    expect(paper.strikes.map(({ stroke }) => stroke)).toEqual(
+      expected.slice(0, paper.strikes.length),
+    );
+    const short = handMadeScore(1, roll(1, 3));
+    scheduler.change(short, null);
+    const known = paper.strikes.length;
+    goOn(steady(0.5));
+    expect(paper.strikes.slice(known).map(({ stroke }) => stroke)).toEqual(
+      short.notes.slice(0, paper.strikes.length - known),
+    );
+    expect(paper.strikes.length).toBeGreaterThan(known);
+  });
+
+  test("a loop let go plays on to the end of the song, and then it is over", () => {
+    const score = handMadeScore(2, roll(2, 7));
+    const { paper, goOn, scheduler } = playing(score, span(0, 960));
+    goOn(steady(1.3));
+    expect(scheduler.end()).toBeNull();
+    scheduler.change(score, null);
+    goOn(steady(4));
+    const ticks = paper.strikes.map(({ stroke }) => stroke.tick);
+    expect(ticks).toEqual([
+      0,
+      240,
+      480,
+      720,
+      0,
+      240,
+      480,
+      720,
+      ...score.notes.map((note) => note.tick),
+    ]);
+    expect(scheduler.songTickAt(scheduler.end() ?? tick(-1))).toBe(score.length);
+  });
+
+  test("what is shown follows the loop that was heard, not the one that comes", () => {
+    const score = handMadeScore(4, roll(4, 7));
+    const { goOn, scheduler, clock, audio } = playing(score, span(0, 1920));
+    goOn(steady(1));
+    const heard = clock.tickAt(seconds(audio.time));
+    scheduler.change(score, span(0, 960));
+    expect(scheduler.songTickAt(heard)).toBeCloseTo(heard, 9);
+  });
+});

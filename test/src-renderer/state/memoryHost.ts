@@ -1,0 +1,112 @@
+import type { Answer, Host, Problem, StoredSong } from "../../../src-shared/host.ts";
+import {
+  firstPreferences,
+  newSongSettings,
+  type Preferences,
+} from "../../../src-shared/settings.ts";
+
+/** A disk that says no. */
+export const diskFull: Problem = {
+  code: "disk",
+  says: "The disk is full.",
+  try: "Make room on it.",
+};
+
+/** A host that keeps its songs in memory, and whose writing can be held up or made to fail. */
+export class MemoryHost {
+  readonly songs: Map<string, StoredSong> = new Map();
+  readonly bin: Map<string, StoredSong> = new Map();
+  readonly written: StoredSong[] = [];
+  preferences: Preferences = firstPreferences;
+  failing: Problem | null = null;
+  #gate: Promise<void> | null = null;
+  #open: () => void = () => undefined;
+
+  constructor(songs: readonly StoredSong[] = []) {
+    for (const song of songs) this.songs.set(song.id, song);
+  }
+
+  /** From now on calls wait until `letThrough`. */
+  holdUp(): void {
+    this.#gate = new Promise((open) => {
+      this.#open = open;
+    });
+  }
+
+  letThrough(): void {
+    this.#gate = null;
+    this.#open();
+  }
+
+  async #answer<T>(work: () => T | Problem): Promise<Answer<T>> {
+    await this.#gate;
+    if (this.failing) return { ok: false, problem: this.failing };
+    const result = work();
+    return isProblem(result) ? { ok: false, problem: result } : { ok: true, value: result };
+  }
+
+  readonly host: Host = {
+    listSongs: () =>
+      this.#answer(() =>
+        [...this.songs.values()].map(({ id, text }) => ({
+          id,
+          title: /^Title: (.*)$/m.exec(text)?.[1] ?? id,
+          key: "G",
+          meter: "4/4",
+          tempo: 100,
+          changedMs: 7,
+        })),
+      ),
+    readSong: ({ id }) => this.#answer(() => this.songs.get(id) ?? unknownSong),
+    createSong: ({ title, text, settings }) =>
+      this.#answer(() => {
+        const song = { id: `${title} ${this.songs.size + 1}`, text, settings };
+        this.songs.set(song.id, song);
+        return song;
+      }),
+    writeSong: (song) =>
+      this.#answer(() => {
+        if (!this.songs.has(song.id)) return unknownSong;
+        this.songs.set(song.id, song);
+        this.written.push(song);
+        return null;
+      }),
+    removeSong: ({ id }) =>
+      this.#answer(() => {
+        const song = this.songs.get(id);
+        if (!song) return unknownSong;
+        this.songs.delete(id);
+        this.bin.set(`ticket ${id}`, song);
+        return { ticket: `ticket ${id}` };
+      }),
+    restoreSong: ({ ticket }) =>
+      this.#answer(() => {
+        const song = this.bin.get(ticket);
+        if (!song) return unknownSong;
+        this.songs.set(song.id, song);
+        return song;
+      }),
+    readPreferences: () => this.#answer(() => this.preferences),
+    writePreferences: (preferences) =>
+      this.#answer(() => {
+        this.preferences = preferences;
+        return null;
+      }),
+  };
+}
+
+const unknownSong: Problem = {
+  code: "not-found",
+  says: "There is no such song.",
+  try: "Look for it in the songbook.",
+};
+
+const isProblem = (value: unknown): value is Problem =>
+  typeof value === "object" && value !== null && "says" in value;
+
+/** A song as it is kept, with this text. */
+export const storedSong = (id: string, text: string): StoredSong => ({
+  id,
+  text,
+  settings: newSongSettings,
+});

@@ -1,0 +1,226 @@
+// @vitest-environment happy-dom
+import { describe, expect, test } from "vitest";
+import { AUTOSAVE_PAUSE_MS } from "../../../src-renderer/state/autosave.svelte.ts";
+import { OpenSong } from "../../../src-renderer/state/openSong.svelte.ts";
+import { STEP_PAUSE_MS } from "../../../src-renderer/state/songHistory.ts";
+import { HandClock } from "./handClock.ts";
+import { diskFull, MemoryHost, storedSong } from "./memoryHost.ts";
+
+const chart = "Title: Millrace\n| G | C |";
+
+const opened = (text = chart) => {
+  const stored = storedSong("millrace", text);
+  const memory = new MemoryHost([stored]);
+  const clock = new HandClock();
+  return { memory, clock, song: new OpenSong(memory.host, stored, clock) };
+};
+
+/** Types `more` at the end, a character at a time, `pauseMs` apart. */
+const type = (song: OpenSong, clock: HandClock, more: string, pauseMs = 120) => {
+  for (const character of more) {
+    clock.turn(pauseMs);
+    song.edit(song.text + character);
+  }
+};
+
+/** Lets every promise that can settle do so. */
+const settled = () => new Promise((done) => setImmediate(done));
+
+describe("what follows from an open song", () => {
+  test("a new chord in the text is in the score at once", () => {
+    const { song } = opened();
+    expect(song.walk.timeline.stays.map((stay) => stay.chord?.name)).toEqual(["G", "C"]);
+    song.edit(`${chart} D |`);
+    expect(song.walk.timeline.stays.map((stay) => stay.chord?.name)).toEqual(["G", "C", "D"]);
+  });
+
+  test("a new tempo to practise at does not plan the route again", () => {
+    const { song } = opened();
+    const before = song.walk;
+    song.change({ playTempo: 84 });
+    expect(song.settings.playTempo).toBe(84);
+    expect(song.walk).toBe(before);
+  });
+
+  test("other shapes to choose from plan another route", () => {
+    const { song } = opened();
+    song.changePlan({ shapes: ["barre"] });
+    expect(song.walk.route?.placements.map(({ voicing }) => voicing.shape)).toEqual([
+      "barre",
+      "barre",
+    ]);
+  });
+});
+
+describe("undo", () => {
+  test("typing without a pause is one step", () => {
+    const { song, clock } = opened();
+    type(song, clock, " D | Em |");
+    song.undo();
+    expect(song.text).toBe(chart);
+    expect(song.canUndo).toBe(false);
+  });
+
+  test("a pause in typing begins a new step", () => {
+    const { song, clock } = opened();
+    type(song, clock, " D |");
+    clock.turn(STEP_PAUSE_MS);
+    type(song, clock, " Em |");
+    song.undo();
+    expect(song.text).toBe(`${chart} D |`);
+  });
+
+  test("erasing after typing is a step of its own", () => {
+    const { song, clock } = opened();
+    type(song, clock, " D");
+    song.edit(song.text.slice(0, -1));
+    song.undo();
+    expect(song.text).toBe(`${chart} D`);
+  });
+
+  test("redo brings back what undo took, text and settings alike", () => {
+    const { song, clock } = opened();
+    type(song, clock, " D |");
+    song.change({ playTempo: 72 });
+    song.undo();
+    song.undo();
+    expect([song.text, song.settings.playTempo]).toEqual([chart, null]);
+    song.redo();
+    song.redo();
+    expect([song.text, song.settings.playTempo]).toEqual([`${chart} D |`, 72]);
+    expect(song.canRedo).toBe(false);
+  });
+
+  test("a new edit after undo takes the place of what could be redone", () => {
+    const { song, clock } = opened();
+    type(song, clock, " D |");
+    song.undo();
+    song.edit(`${chart} Am |`);
+    expect(song.canRedo).toBe(false);
+  });
+
+  test("a tempo drawn along a slider is one step", () => {
+    const { song, clock } = opened();
+    for (const playTempo of [99, 98, 97, 96]) {
+      clock.turn(30);
+      song.change({ playTempo });
+    }
+    song.undo();
+    expect(song.settings.playTempo).toBe(null);
+  });
+
+  test("an edit that changes nothing is no step", () => {
+    const { song } = opened();
+    song.edit(chart);
+    song.change({ loop: null });
+    expect(song.canUndo).toBe(false);
+  });
+});
+
+describe("saving", () => {
+  test("an edit is written after the pause, not before", async () => {
+    const { song, clock, memory } = opened();
+    song.edit(`${chart} D |`);
+    clock.turn(AUTOSAVE_PAUSE_MS - 1);
+    await settled();
+    expect([song.saving, memory.written.length]).toEqual(["waiting", 0]);
+    clock.turn(1);
+    await settled();
+    expect(song.saving).toBe("saved");
+    expect(memory.songs.get("millrace")?.text).toBe(`${chart} D |`);
+  });
+
+  test("leaving writes at once", async () => {
+    const { song, memory } = opened();
+    song.change({ loop: { firstBar: 0, lastBar: 1 } });
+    await song.save();
+    expect(memory.songs.get("millrace")?.settings.loop).toEqual({ firstBar: 0, lastBar: 1 });
+  });
+
+  test("an edit made while a save is under way is saved after it", async () => {
+    const { song, memory } = opened();
+    song.edit(`${chart} D |`);
+    memory.holdUp();
+    const saving = song.save();
+    song.edit(`${chart} Em |`);
+    expect(song.saving).toBe("saving");
+    memory.letThrough();
+    await saving;
+    expect(memory.written.map(({ text }) => text)).toEqual([`${chart} D |`, `${chart} Em |`]);
+    expect(song.saving).toBe("saved");
+  });
+
+  test("a save that fails is said to have failed, and the text stays", async () => {
+    const { song, memory } = opened();
+    memory.failing = diskFull;
+    song.edit(`${chart} D |`);
+    await song.save();
+    expect([song.saving, song.problem, song.text]).toEqual(["failed", diskFull, `${chart} D |`]);
+  });
+
+  test("after a failure the next edit tries again", async () => {
+    const { song, memory, clock } = opened();
+    memory.failing = diskFull;
+    song.edit(`${chart} D |`);
+    await song.save();
+    memory.failing = null;
+    song.edit(`${chart} Em |`);
+    clock.turn(AUTOSAVE_PAUSE_MS);
+    await settled();
+    expect([song.saving, song.problem]).toEqual(["saved", null]);
+    expect(memory.songs.get("millrace")?.text).toBe(`${chart} Em |`);
+  });
+
+  test("after a failure trying again without an edit writes the text that was kept", async () => {
+    const { song, memory } = opened();
+    memory.failing = diskFull;
+    song.edit(`${chart} D |`);
+    await song.save();
+    memory.failing = null;
+    await song.save();
+    expect(song.saving).toBe("saved");
+    expect(memory.songs.get("millrace")?.text).toBe(`${chart} D |`);
+  });
+
+  test("an edit made while a failing save is under way is the one that is kept for the next try", async () => {
+    const { song, memory } = opened();
+    song.edit(`${chart} D |`);
+    memory.holdUp();
+    memory.failing = diskFull;
+    const saving = song.save();
+    song.edit(`${chart} Em |`);
+    memory.letThrough();
+    await saving;
+    memory.failing = null;
+    await song.save();
+    expect(memory.written.map(({ text }) => text)).toEqual([`${chart} Em |`]);
+  });
+
+  test("a host that throws is a failure in words, not a save that goes on for ever", async () => {
+    const { memory, clock } = opened();
+    const breaking = { ...memory.host, writeSong: () => Promise.reject(new Error("no such verb")) };
+    const song = new OpenSong(breaking, storedSong("millrace", chart), clock);
+    song.edit(`${chart} D |`);
+    await song.save();
+    expect(song.saving).toBe("failed");
+    expect(song.problem?.says).toContain("no such verb");
+  });
+
+  test("undo is saved like any other change", async () => {
+    const { song, memory } = opened();
+    song.edit(`${chart} D |`);
+    await song.save();
+    song.undo();
+    await song.save();
+    expect(memory.songs.get("millrace")?.text).toBe(chart);
+  });
+
+  test("a song that is out of the songbook is not written any more", async () => {
+    const { song, memory, clock } = opened();
+    song.edit(`${chart} D |`);
+    song.abandon();
+    clock.turn(AUTOSAVE_PAUSE_MS);
+    await song.save();
+    expect(memory.written).toEqual([]);
+  });
+});

@@ -1,0 +1,105 @@
+// @vitest-environment happy-dom
+import { describe, expect, test } from "vitest";
+import { Songbook } from "../../../src-renderer/state/songbook.svelte.ts";
+import type { Host, SongSummary } from "../../../src-shared/host.ts";
+import { diskFull, MemoryHost, storedSong } from "./memoryHost.ts";
+
+const titled = (id: string, title: string) => storedSong(id, `Title: ${title}\n| G |`);
+
+const summaryOf = (title: string): SongSummary => ({
+  id: title.toLowerCase(),
+  title,
+  key: "D",
+  meter: "3/4",
+  tempo: 92,
+  changedMs: 11,
+});
+
+const filled = async () => {
+  const memory = new MemoryHost([
+    titled("a", "Crooked Fence"),
+    titled("b", "Éowin's Ferry"),
+    titled("c", "Long Fence Waltz"),
+  ]);
+  const songbook = new Songbook(memory.host);
+  await songbook.refresh();
+  return { memory, songbook };
+};
+
+const titles = (songbook: Songbook) => songbook.found.map(({ title }) => title);
+
+describe("the list", () => {
+  test("a songbook that has not been read yet has no list, not an empty one", () => {
+    expect(new Songbook(new MemoryHost().host).songs).toBe(null);
+  });
+
+  test("a disk that fails is told, and the list that was there stays", async () => {
+    const { memory, songbook } = await filled();
+    memory.failing = diskFull;
+    await songbook.refresh();
+    expect(songbook.problem).toEqual(diskFull);
+    expect(songbook.songs).toHaveLength(3);
+    memory.failing = null;
+    await songbook.refresh();
+    expect(songbook.problem).toBe(null);
+  });
+
+  test("an answer that comes late does not take the place of a newer one", async () => {
+    const answers: ((titles: readonly string[]) => void)[] = [];
+    const listSongs: Host["listSongs"] = () =>
+      new Promise((done) => {
+        answers.push((titles) => done({ ok: true, value: titles.map(summaryOf) }));
+      });
+    const songbook = new Songbook({ ...new MemoryHost().host, listSongs });
+    const both = [songbook.refresh(), songbook.refresh()];
+    answers[1]?.(["Tin Roof"]);
+    answers[0]?.(["Crooked Fence"]);
+    await Promise.all(both);
+    expect(titles(songbook)).toEqual(["Tin Roof"]);
+  });
+});
+
+describe("search", () => {
+  test.each([
+    ["fence", ["Crooked Fence", "Long Fence Waltz"]],
+    ["FENCE long", ["Long Fence Waltz"]],
+    ["eowin", ["Éowin's Ferry"]],
+    ["  ", ["Crooked Fence", "Éowin's Ferry", "Long Fence Waltz"]],
+    ["polka", []],
+  ])("looking for %j finds %j", async (search, expected) => {
+    const { songbook } = await filled();
+    songbook.search = search;
+    expect(titles(songbook)).toEqual(expected);
+  });
+});
+
+describe("songs in and out", () => {
+  test("a new song is in the list", async () => {
+    const { songbook } = await filled();
+    const answer = await songbook.create("Tin Roof", "Title: Tin Roof\n| D |");
+    expect(answer.ok).toBe(true);
+    expect(titles(songbook)).toContain("Tin Roof");
+  });
+
+  test("a song that is taken out can be put back as it was", async () => {
+    const { memory, songbook } = await filled();
+    const before = memory.songs.get("c");
+    const [, , waltz] = songbook.found;
+    const answer = waltz && (await songbook.remove(waltz));
+    expect(titles(songbook)).toEqual(["Crooked Fence", "Éowin's Ferry"]);
+    if (answer?.ok) await songbook.restore(answer.value);
+    expect(titles(songbook)).toContain("Long Fence Waltz");
+    expect(memory.songs.get("c")).toEqual(before);
+    expect(songbook.removed).toEqual([]);
+  });
+
+  test("a song that cannot be taken out stays in the list", async () => {
+    const { memory, songbook } = await filled();
+    memory.failing = diskFull;
+    const [first] = songbook.found;
+    const answer = first && (await songbook.remove(first));
+    expect(answer).toEqual({ ok: false, problem: diskFull });
+    expect(titles(songbook)).toContain("Crooked Fence");
+    expect(songbook.removed).toEqual([]);
+  });
+});
