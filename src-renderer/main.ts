@@ -1,0 +1,30 @@
+import { mount, unmount } from "svelte";
+import ProblemView from "./parts/problemView.svelte";
+import type { NotStarted } from "./start.ts";
+import "./theme/index.css";
+
+const target = document.getElementById("app");
+if (!target) throw new Error("index.html has no element with the id app");
+
+/** Shows why there is no app, with a way on. */
+const say = (failure: NotStarted, label: string, onAct: () => void): void => {
+  const run = (): void => void unmount(said).then(onAct);
+  const said = mount(ProblemView, { target, props: { ...failure, actions: [{ label, run }] } });
+};
+
+const boot = async (): Promise<void> => {
+  try {
+    const { start } = await import("./start.ts");
+    const failure = await start(target);
+    if (failure) say(failure, "Try again", boot);
+  } catch (thrown) {
+    const what = thrown instanceof Error ? thrown.message : String(thrown);
+    const advice = "If loading the page again does not help, it is a mistake in Shortslide.";
+    // A script that has failed once is not fetched a second time by the same page.
+    say({ says: `Shortslide could not start: ${what}`, advice }, "Load again", () =>
+      location.reload(),
+    );
+  }
+};
+
+await boot();

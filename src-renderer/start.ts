@@ -1,0 +1,54 @@
+import { mount } from "svelte";
+import { BRIDGE_NAME } from "../src-shared/host.ts";
+import { firstPreferences } from "../src-shared/settings.ts";
+import App from "./app.svelte";
+import { pickHost } from "./hosts/pickHost.ts";
+import type { AppState } from "./state/context.ts";
+import { MusicStand } from "./state/musicStand.svelte.ts";
+import { Navigation } from "./state/navigation.svelte.ts";
+import { Notices } from "./state/notices.svelte.ts";
+import { Player } from "./state/player.svelte.ts";
+import { PreferencesState } from "./state/preferences.svelte.ts";
+import { Songbook } from "./state/songbook.svelte.ts";
+
+/** Why the app has not started, and what to do. */
+export type NotStarted = { readonly says: string; readonly advice: string };
+
+/** Starts the app on the page; null when it runs. */
+export const start = async (target: HTMLElement): Promise<NotStarted | null> => {
+  // 1. The machine behind the screen: the desktop's bridge, or the local server.
+  const host = pickHost(window);
+
+  // 2. What the player likes. Damaged preferences do not stop the start; a host out of reach does.
+  const notices = new Notices();
+  const liked = await host.readPreferences(null);
+  if (!liked.ok) {
+    const { code, says, try: advice } = liked.problem;
+    if (code !== "damaged") return { says, advice };
+    notices.complain(liked.problem);
+  }
+
+  // 3. The state that the screens share. Sound is fetched on the first play, not before.
+  const shared: AppState = {
+    host,
+    notices,
+    navigation: new Navigation(location.hash, (hash) => {
+      location.hash = hash;
+    }),
+    player: new Player(async () => (await import("./sound/engine.ts")).makeEngine()),
+    preferences: new PreferencesState(host, liked.ok ? liked.value : firstPreferences),
+    songbook: new Songbook(host),
+    stand: new MusicStand(host),
+  };
+
+  // 4. A browser asks before it drops what could not be saved; the desktop's window would not close.
+  if (!(BRIDGE_NAME in window)) {
+    window.addEventListener("beforeunload", (event) => {
+      if (shared.stand.song?.saving === "failed") event.preventDefault();
+    });
+  }
+
+  // 5. The screen.
+  mount(App, { target, props: { shared } });
+  return null;
+};
