@@ -1,5 +1,5 @@
-import everyday from "../../playwright.config.ts";
 import type { PlaywrightTestConfig } from "@playwright/test";
+import everyday from "../../playwright.config.ts";
 
 /** `npm run pictures`: takes the README's pictures anew. */
 const config: PlaywrightTestConfig = {
