@@ -15,6 +15,8 @@ export const test = base.extend<{ served: Served }>({
         if (/content security policy/i.test(message.text())) errors.push(message.text());
       });
       await page.goto(served.url);
+      // The address' fragment holds the token until the app has started; a test may change it then.
+      await expect(page.getByRole("navigation", { name: "Places" })).toBeVisible();
       await use(served);
       expect(errors).toEqual([]);
       await served.stop();
