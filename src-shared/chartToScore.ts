@@ -7,12 +7,15 @@ import { readKey } from "./harmony/readKey.ts";
 import type { Neck } from "./neck/neck.ts";
 import { neckFor } from "./neck/neckFor.ts";
 import { tuningNamed, tunings } from "./neck/tuningTable.ts";
-import { type Plan, type PlanRequest, planRoute } from "./route/planRoute.ts";
+import { handTable } from "./route/handTable.ts";
+import { type Plan, planRoute } from "./route/planRoute.ts";
+import type { PlanRequest } from "./route/problem.ts";
 import type { Route } from "./route/route.ts";
 import { arrange } from "./score/arrange.ts";
 import type { Score } from "./score/score.ts";
+import { eighthNote } from "./score/tempo.ts";
 import type { PlanSettings } from "./settings.ts";
-import { fret } from "./units.ts";
+import { bpm, fret } from "./units.ts";
 import { sayNoVoicing } from "./wording/sayNoVoicing.ts";
 
 /** Everything that a chart text and settings come to. */
@@ -43,30 +46,37 @@ const refusalsOf = (
 ): readonly Diagnostic[] =>
   plan.kind === "route"
     ? []
-    : plan.stays.map((stay) => {
-        const written = timeline.bars[stay.bar]?.written;
+    : plan.slots.map((slot) => {
+        const written = timeline.bars[slot.bar]?.written;
         return sayNoVoicing(
-          stay,
+          slot,
           request,
           written === undefined ? undefined : reading.bars[written],
         );
       });
 
 /**
- * The whole way: chart text -> song -> timeline -> route -> score. Any text and any settings give a
- * Walk; what is wrong with them stands in its notes. A play key that is no key is passed over.
+ * The whole way: chart text -> song -> timeline -> route -> score. `playTempo` counts beats of the
+ * song's meter a minute; null is the chart's own. Any text and any settings give a Walk; what is
+ * wrong with them stands in its notes. A play key that is no key is passed over.
  */
-export const chartToScore = (text: string, settings: PlanSettings): Walk => {
+export const chartToScore = (
+  text: string,
+  settings: PlanSettings,
+  playTempo: number | null,
+): Walk => {
   const reading = readChart(text);
   const song = songToPlay(reading.value, settings.playKey);
   const neck = neckFor(tuningNamed(song.tuning) ?? tunings[0], song.capo);
   const timeline = unfold(song);
-  const { aim, shapes, goesRound } = settings;
+  const { aim, shapes, goesRound, perChord } = settings;
   const range = { low: fret(settings.fretLow), high: fret(settings.fretHigh) };
-  const request: PlanRequest = { aim, shapes, goesRound, range };
-  const plan = planRoute(timeline.stays, neck, request);
+  const eighth = eighthNote(song.meter, playTempo === null ? song.tempo : bpm(playTempo));
+  const hand = handTable[settings.hand];
+  const request: PlanRequest = { aim, shapes, goesRound, range, perChord, hand, eighth };
+  const plan = planRoute(timeline, neck, request);
   const route = plan.kind === "route" ? plan.route : null;
-  const score = arrange(timeline, neck, route);
+  const score = arrange(timeline, neck, route, eighth);
   const notes = [...reading.notes, ...refusalsOf(plan, request, timeline, reading)];
   return { song, neck, timeline, route, score, notes, reading };
 };

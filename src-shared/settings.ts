@@ -1,4 +1,5 @@
 import * as v from "valibot";
+import type { HandName } from "./route/handTable.ts";
 import type { Aim } from "./route/route.ts";
 import type { ShapeName } from "./voicing/voicing.ts";
 
@@ -14,7 +15,25 @@ export type PlanSettings = {
   readonly fretHigh: number;
   /** The last chord leads back to the first, and that change counts too. */
   readonly goesRound: boolean;
+  /** How many voicings one chord takes in turn where it lasts two measures or more. */
+  readonly perChord: 1 | 2;
+  /** How fast the player's hand moves. */
+  readonly hand: HandName;
 };
+
+/** All aims, the usual one first. */
+export const aims: readonly Aim[] = [
+  "ease",
+  "steady",
+  "travel",
+  "region",
+  "climb",
+  "fall",
+  "variety",
+];
+
+/** All hands, the slowest first. */
+export const handNames: readonly HandName[] = ["learner", "default", "skilled"];
 
 /** What is kept with a song beside its chart text. */
 export type SongSettings = {
@@ -44,11 +63,13 @@ export type Preferences = {
 
 const planSettings = v.object({
   playKey: v.nullable(v.pipe(v.string(), v.maxLength(8))),
-  aim: v.picklist(["ease", "travel"]),
+  aim: v.picklist(aims),
   shapes: v.pipe(v.array(v.picklist(["F", "D", "barre"])), v.minLength(1), v.maxLength(3)),
   fretLow: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(22)),
   fretHigh: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(22)),
   goesRound: v.boolean(),
+  perChord: v.picklist([1, 2]),
+  hand: v.picklist(handNames),
 });
 
 const barNumber = v.pipe(v.number(), v.integer(), v.minValue(0));
@@ -83,6 +104,8 @@ export const wholeNeckPlan: PlanSettings = {
   fretLow: 1,
   fretHigh: 22,
   goesRound: false,
+  perChord: 1,
+  hand: "default",
 };
 
 /**

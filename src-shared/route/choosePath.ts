@@ -4,6 +4,8 @@
 export type Layers = {
   readonly count: number;
   readonly width: (layer: number) => number;
+  /** Whether a path may pass through a state. */
+  readonly isOpen: (layer: number, state: number) => boolean;
 };
 
 /**
@@ -48,16 +50,22 @@ const closingCosts = (layers: Layers, { costs }: Criterion, first: number | null
 const everything = (layers: Layers, criteria: readonly Criterion[], first: number | null): Open => {
   const steps = Array.from({ length: Math.max(0, layers.count - 1) }, (_, layer) => {
     const each = criteria.map(({ costs }) => costs(layer, layer + 1));
-    const width = layers.width(layer) * layers.width(layer + 1);
-    return Uint8Array.from({ length: width }, (__, edge) =>
-      each.every((costs) => (costs[edge] ?? 0) < Number.POSITIVE_INFINITY) ? 1 : 0,
+    const width = layers.width(layer + 1);
+    const reachable = Uint8Array.from({ length: width }, (__, state) =>
+      layers.isOpen(layer + 1, state) ? 1 : 0,
+    );
+    return Uint8Array.from({ length: layers.width(layer) * width }, (__, edge) =>
+      reachable[edge % width] === 1 &&
+      each.every((costs) => (costs[edge] ?? 0) < Number.POSITIVE_INFINITY)
+        ? 1
+        : 0,
     );
   });
   const closing = criteria.map((criterion) => closingCosts(layers, criterion, first));
   return {
     steps,
     starts: Uint8Array.from({ length: layers.width(0) }, (_, state) =>
-      first === null || first === state ? 1 : 0,
+      (first === null || first === state) && layers.isOpen(0, state) ? 1 : 0,
     ),
     ends: Uint8Array.from({ length: layers.width(layers.count - 1) }, (_, state) =>
       closing.every((costs) => (costs[state] ?? 0) < Number.POSITIVE_INFINITY) ? 1 : 0,

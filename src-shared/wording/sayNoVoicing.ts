@@ -1,7 +1,7 @@
 import type { BarText } from "../chart/readChart.ts";
-import type { TimedStay } from "../chart/song.ts";
 import type { Diagnostic } from "../diagnostic.ts";
-import type { PlanRequest } from "../route/planRoute.ts";
+import type { PlanRequest } from "../route/problem.ts";
+import type { Slot } from "../route/slot.ts";
 import { sayShape } from "./sayShape.ts";
 
 /** "F shape", "F shape or barre", "F shape, D shape or barre". */
@@ -15,7 +15,7 @@ const anyOf = (words: readonly string[]): string =>
  * the chart's start where the bar's place is not known).
  */
 export const sayNoVoicing = (
-  stay: TimedStay,
+  slot: Slot,
   request: Pick<PlanRequest, "shapes" | "range">,
   bar: BarText | undefined,
 ): Diagnostic => {
@@ -27,7 +27,7 @@ export const sayNoVoicing = (
     at: bar
       ? { line: bar.line, column: bar.column, length: Math.max(1, bar.end - bar.start) }
       : { line: 1, column: 1, length: 1 },
-    says: `${stay.chord?.name ?? "N.C."} has no ${shapes} within frets ${low} to ${high}.`,
+    says: `${slot.chord.name} has no ${shapes} within frets ${low} to ${high}.`,
     try: "Allow more frets or another shape.",
   };
 };

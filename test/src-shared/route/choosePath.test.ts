@@ -38,9 +38,25 @@ const cost = fc.oneof(
 );
 
 const anyGraph: fc.Arbitrary<Drawn> = fc
-  .array(fc.integer({ min: 1, max: 4 }), { minLength: 1, maxLength: 6 })
-  .chain((widths) => {
-    const layers: Layers = { count: widths.length, width: (layer) => widths[layer] ?? 0 };
+  .tuple(
+    fc.array(fc.integer({ min: 1, max: 4 }), { minLength: 1, maxLength: 6 }),
+    fc.array(
+      fc.array(
+        fc.nat(9).map((n) => n === 0),
+        { minLength: 4, maxLength: 4 },
+      ),
+      {
+        minLength: 6,
+        maxLength: 6,
+      },
+    ),
+  )
+  .chain(([widths, closed]) => {
+    const layers: Layers = {
+      count: widths.length,
+      width: (layer) => widths[layer] ?? 0,
+      isOpen: (layer, state) => (closed[layer]?.[state] ?? false) === false,
+    };
     const anyCriterion = fc
       .tuple(
         fc.constantFrom("sum" as const, "worst" as const),
@@ -77,7 +93,12 @@ describe("the chosen path", () => {
         let best: { choice: readonly number[]; costs: readonly number[] } | null = null;
         for (const choice of allChoices(widths)) {
           const costs = criteria.map((each) => pathValue(layers, each, choice, goesRound));
-          if (costs.every(Number.isFinite) && (best === null || compare(costs, best.costs) < 0)) {
+          const passable = choice.every((state, layer) => layers.isOpen(layer, state));
+          if (
+            passable &&
+            costs.every(Number.isFinite) &&
+            (best === null || compare(costs, best.costs) < 0)
+          ) {
             best = { choice, costs };
           }
         }
@@ -93,7 +114,7 @@ describe("the chosen path", () => {
 
   test("through no layer at all costs nothing", () => {
     const criteria: readonly Criterion[] = [{ by: "worst", costs: () => new Float64Array() }];
-    expect(choosePath({ count: 0, width: () => 0 }, criteria, true)).toEqual({
+    expect(choosePath({ count: 0, width: () => 0, isOpen: () => true }, criteria, true)).toEqual({
       choice: [],
       costs: [0],
     });
@@ -101,6 +122,8 @@ describe("the chosen path", () => {
 
   test("is none where a layer has no state", () => {
     const criteria: readonly Criterion[] = [{ by: "sum", costs: () => new Float64Array(2) }];
-    expect(choosePath({ count: 2, width: (layer) => 1 - layer }, criteria, false)).toBeNull();
+    expect(
+      choosePath({ count: 2, width: (layer) => 1 - layer, isOpen: () => true }, criteria, false),
+    ).toBeNull();
   });
 });

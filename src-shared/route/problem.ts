@@ -1,0 +1,140 @@
+import type { Timeline } from "../chart/song.ts";
+import type { Neck } from "../neck/neck.ts";
+import type { Fret, Milliseconds } from "../units.ts";
+import type { ShapeName, Voicing } from "../voicing/voicing.ts";
+import { type FretRange, voicingsOf } from "../voicing/voicingsOf.ts";
+import { type Charge, chargesOf, type Step } from "./aims.ts";
+import { windowsOf } from "./change.ts";
+import type { Criterion, Layers } from "./choosePath.ts";
+import type { Hand } from "./movement.ts";
+import type { Aim } from "./route.ts";
+import { type Slot, slotsOf } from "./slot.ts";
+
+/** What the planner is asked for. */
+export type PlanRequest = {
+  readonly aim: Aim;
+  readonly shapes: readonly ShapeName[];
+  readonly range: FretRange;
+  /** The change from the last chord back to the first counts too. */
+  readonly goesRound: boolean;
+  /** How many voicings one chord takes in turn where it lasts two measures or more. */
+  readonly perChord: 1 | 2;
+  readonly hand: Hand;
+  /** How long an eighth note lasts. */
+  readonly eighth: Milliseconds;
+};
+
+/** A song's slots with the voicings each may take, and what a path through them is judged by. */
+export type Problem = {
+  readonly slots: readonly Slot[];
+  /** For each slot, in the order of voicingsOf. */
+  readonly voicings: readonly (readonly Voicing[])[];
+  readonly layers: Layers;
+  readonly criteria: readonly Criterion[];
+  readonly goesRound: boolean;
+};
+
+const sameGrip = (a: Voicing, b: Voicing): boolean =>
+  a.frets.every((fret, index) => fret === b.frets[index]);
+
+/**
+ * Costs of a step, worked out once for each pair of chords and each kind of step between them: what
+ * a charge may look at is the chords, the window, and whether the step is the seam or within a stay.
+ * Within a stay the hand must move, where the chord has another voicing to move to.
+ */
+const criterionOf = (
+  charge: Charge,
+  slots: readonly Slot[],
+  voicings: readonly (readonly Voicing[])[],
+  length: number,
+): Criterion => {
+  const known = new Map<string, Float64Array>();
+  return {
+    by: charge.by,
+    costs: (from, to) => {
+      const left = slots[from];
+      const reached = slots[to];
+      if (!left || !reached) {
+        throw new Error(`no step from slot ${from} to slot ${to} of ${slots.length}`);
+      }
+      const step: Step = { from: left, to: reached, seam: to <= from ? length : null };
+      const within = left.stay === reached.stay && step.seam === null;
+      const { letTwo } = windowsOf(left, reached, step.seam);
+      const kind = `${left.chord.name} ${reached.chord.name} ${letTwo} ${step.seam} ${within}`;
+      const found = known.get(kind);
+      if (found) {
+        return found;
+      }
+      const choice = voicings[to] ?? [];
+      const mustMove = within && choice.length > 1;
+      const made = Float64Array.from(
+        (voicings[from] ?? []).flatMap((a) =>
+          choice.map((b) =>
+            mustMove && sameGrip(a, b) ? Number.POSITIVE_INFINITY : charge.of(a, b, step),
+          ),
+        ),
+      );
+      known.set(kind, made);
+      return made;
+    },
+  };
+};
+
+/** The problem with only the voicings that `keeps` lets stand. */
+export const narrowed = (
+  problem: Problem,
+  keeps: (slot: Slot, voicing: Voicing) => boolean,
+): Problem => ({
+  ...problem,
+  layers: {
+    ...problem.layers,
+    isOpen: (layer, state) => {
+      const slot = problem.slots[layer];
+      const voicing = problem.voicings[layer]?.[state];
+      return (
+        slot !== undefined &&
+        voicing !== undefined &&
+        problem.layers.isOpen(layer, state) &&
+        keeps(slot, voicing)
+      );
+    },
+  },
+});
+
+/** Sets up what a request asks of a song. */
+export const problemOf = (
+  timeline: Pick<Timeline, "stays" | "bars" | "length">,
+  neck: Neck,
+  request: PlanRequest,
+): Problem => {
+  const slots = slotsOf(timeline, request.perChord);
+  const byChord = new Map<string, readonly Voicing[]>();
+  for (const { chord } of slots) {
+    if (!byChord.has(chord.name)) {
+      const all = voicingsOf(chord, neck, request.range);
+      byChord.set(
+        chord.name,
+        all.filter((voicing) => request.shapes.includes(voicing.shape)),
+      );
+    }
+  }
+  const voicings = slots.map((slot) => byChord.get(slot.chord.name) ?? []);
+  const charges = chargesOf(request.aim, { neck, hand: request.hand, eighth: request.eighth });
+  return {
+    slots,
+    voicings,
+    layers: {
+      count: slots.length,
+      width: (layer) => voicings[layer]?.length ?? 0,
+      isOpen: () => true,
+    },
+    criteria: charges.map((charge) => criterionOf(charge, slots, voicings, timeline.length)),
+    goesRound: request.goesRound,
+  };
+};
+
+/** Every position that some slot's voicings have, from the lowest. */
+export const positionsOf = (problem: Problem): readonly Fret[] =>
+  [...new Set(problem.voicings.flat().map((voicing) => voicing.position))].toSorted(
+    (a, b) => a - b,
+  );
