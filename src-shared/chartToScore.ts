@@ -7,6 +7,8 @@ import { readKey } from "./harmony/readKey.ts";
 import type { Neck } from "./neck/neck.ts";
 import { neckFor } from "./neck/neckFor.ts";
 import { tuningNamed, tunings } from "./neck/tuningTable.ts";
+import { alternatives } from "./route/alternatives.ts";
+import { type Explanation, explain } from "./route/explain.ts";
 import { handTable } from "./route/handTable.ts";
 import { type Plan, planRoute } from "./route/planRoute.ts";
 import type { PlanRequest } from "./route/problem.ts";
@@ -15,8 +17,8 @@ import { arrange } from "./score/arrange.ts";
 import type { Score } from "./score/score.ts";
 import { eighthNote } from "./score/tempo.ts";
 import type { PlanSettings } from "./settings.ts";
-import { bpm, fret } from "./units.ts";
-import { sayNoVoicing } from "./wording/sayNoVoicing.ts";
+import { type Bpm, bpm, fret } from "./units.ts";
+import { sayClash, sayNoVoicing } from "./wording/sayNoVoicing.ts";
 
 /** Everything that a chart text and settings come to. */
 export type Walk = {
@@ -24,6 +26,10 @@ export type Walk = {
   readonly song: Song;
   readonly neck: Neck;
   readonly timeline: Timeline;
+  /** What it is played at, in beats of the meter's unit a minute. */
+  readonly tempo: Bpm;
+  /** What the planner was asked for. */
+  readonly request: PlanRequest;
   /** null where no route exists within the settings; `notes` then says why. */
   readonly route: Route | null;
   readonly score: Score;
@@ -41,19 +47,17 @@ const songToPlay = (written: Song, playKey: string | null): Song => {
 const refusalsOf = (
   plan: Plan,
   request: PlanRequest,
-  timeline: Timeline,
   reading: ChartReading,
-): readonly Diagnostic[] =>
-  plan.kind === "route"
-    ? []
-    : plan.slots.map((slot) => {
-        const written = timeline.bars[slot.bar]?.written;
-        return sayNoVoicing(
-          slot,
-          request,
-          written === undefined ? undefined : reading.bars[written],
-        );
-      });
+): readonly Diagnostic[] => {
+  switch (plan.kind) {
+    case "route":
+      return [];
+    case "clash":
+      return [sayClash(plan.slot, plan.pins, reading.bars[plan.slot.written])];
+    case "unreachable":
+      return plan.slots.map((slot) => sayNoVoicing(slot, request, reading.bars[slot.written]));
+  }
+};
 
 /**
  * The whole way: chart text -> song -> timeline -> route -> score. `playTempo` counts beats of the
@@ -69,14 +73,23 @@ export const chartToScore = (
   const song = songToPlay(reading.value, settings.playKey);
   const neck = neckFor(tuningNamed(song.tuning) ?? tunings[0], song.capo);
   const timeline = unfold(song);
-  const { aim, shapes, goesRound, perChord } = settings;
+  const { aim, shapes, goesRound, perChord, pins } = settings;
   const range = { low: fret(settings.fretLow), high: fret(settings.fretHigh) };
-  const eighth = eighthNote(song.meter, playTempo === null ? song.tempo : bpm(playTempo));
+  const tempo = playTempo === null ? song.tempo : bpm(playTempo);
+  const eighth = eighthNote(song.meter, tempo);
   const hand = handTable[settings.hand];
-  const request: PlanRequest = { aim, shapes, goesRound, range, perChord, hand, eighth };
+  const request: PlanRequest = { aim, shapes, goesRound, range, perChord, hand, eighth, pins };
   const plan = planRoute(timeline, neck, request);
   const route = plan.kind === "route" ? plan.route : null;
   const score = arrange(timeline, neck, route, eighth);
-  const notes = [...reading.notes, ...refusalsOf(plan, request, timeline, reading)];
-  return { song, neck, timeline, route, score, notes, reading };
+  const notes = [...reading.notes, ...refusalsOf(plan, request, reading)];
+  return { song, neck, timeline, tempo, request, route, score, notes, reading };
 };
+
+/** The best routes for a walk that really differ, its own first, at most `count` of them. */
+export const otherRoutes = (walk: Walk, count: number): readonly Route[] =>
+  alternatives(walk.timeline, walk.neck, walk.request, count);
+
+/** Why one placement of a walk's route is where it is; null where there is no route. */
+export const whyHere = (walk: Walk, placement: number): Explanation | null =>
+  walk.route && explain(walk.timeline, walk.neck, walk.request, walk.route, placement);

@@ -1,5 +1,6 @@
 import * as v from "valibot";
 import type { HandName } from "./route/handTable.ts";
+import type { Pin } from "./route/pins.ts";
 import type { Aim } from "./route/route.ts";
 import type { ShapeName } from "./voicing/voicing.ts";
 
@@ -19,6 +20,7 @@ export type PlanSettings = {
   readonly perChord: 1 | 2;
   /** How fast the player's hand moves. */
   readonly hand: HandName;
+  readonly pins: readonly Pin[];
 };
 
 /** All aims, the usual one first. */
@@ -61,6 +63,18 @@ export type Preferences = {
   readonly cautionRead: boolean;
 };
 
+const count = v.pipe(v.number(), v.integer(), v.minValue(0));
+const stop = v.nullable(v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(22)));
+
+const pin = v.object({
+  kind: v.picklist(["hold", "avoid"]),
+  bar: count,
+  eighth: count,
+  time: v.nullable(count),
+  chord: v.pipe(v.string(), v.maxLength(24)),
+  frets: v.strictTuple([stop, stop, stop, stop, stop]),
+});
+
 const planSettings = v.object({
   playKey: v.nullable(v.pipe(v.string(), v.maxLength(8))),
   aim: v.picklist(aims),
@@ -70,9 +84,8 @@ const planSettings = v.object({
   goesRound: v.boolean(),
   perChord: v.picklist([1, 2]),
   hand: v.picklist(handNames),
+  pins: v.pipe(v.array(pin), v.maxLength(5000)),
 });
-
-const barNumber = v.pipe(v.number(), v.integer(), v.minValue(0));
 
 /** Checks a song's settings as they come from disk or over the wire. */
 export const songSettingsSchema: v.GenericSchema<unknown, SongSettings> = v.object({
@@ -80,7 +93,7 @@ export const songSettingsSchema: v.GenericSchema<unknown, SongSettings> = v.obje
   plan: planSettings,
   playTempo: v.nullable(v.pipe(v.number(), v.minValue(20), v.maxValue(320))),
   countInBars: v.picklist([0, 1, 2]),
-  loop: v.nullable(v.object({ firstBar: barNumber, lastBar: barNumber })),
+  loop: v.nullable(v.object({ firstBar: count, lastBar: count })),
 });
 
 const level = v.object({
@@ -106,6 +119,7 @@ export const wholeNeckPlan: PlanSettings = {
   goesRound: false,
   perChord: 1,
   hand: "default",
+  pins: [],
 };
 
 /**

@@ -1,5 +1,5 @@
 import { readFileSync } from "node:fs";
-import { chartToScore } from "../../src-shared/chartToScore.ts";
+import { chartToScore, otherRoutes } from "../../src-shared/chartToScore.ts";
 import { type Diagnostic, hasErrors } from "../../src-shared/diagnostic.ts";
 import { planUsage, readPlanRequest } from "./planCommand.ts";
 import { planReport } from "./planReport.ts";
@@ -35,7 +35,7 @@ const plan = (args: readonly string[]): void => {
     complain(`${request.file} cannot be read: ${text.message}`, WRONG_USE);
     return;
   }
-  const walk = chartToScore(text, request.settings);
+  const walk = chartToScore(text, request.settings, request.tempo);
   for (const note of walk.notes) {
     complain(noteLine(request.file, note), hasErrors(walk.notes) ? WRONG_CHART : 0);
   }
@@ -47,7 +47,8 @@ const plan = (args: readonly string[]): void => {
     return;
   }
   if (!hasErrors(walk.notes)) {
-    process.stdout.write(`${JSON.stringify(planReport(walk))}\n`);
+    const others = request.alternatives > 1 ? otherRoutes(walk, request.alternatives) : [];
+    process.stdout.write(`${JSON.stringify(planReport(walk, others))}\n`);
   }
 };
 

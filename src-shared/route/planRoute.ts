@@ -5,15 +5,20 @@ import { reformedFingers } from "../voicing/fingering.ts";
 import type { Voicing } from "../voicing/voicing.ts";
 import { needOf, wayFor, windowFor, windowsOf } from "./change.ts";
 import { travelMicrometres } from "./cost.ts";
+import { clashAt, type Pin } from "./pins.ts";
 import { type PlanRequest, type Problem, problemOf } from "./problem.ts";
 import type { Leg, Placement, Route } from "./route.ts";
 import type { Slot } from "./slot.ts";
 import { type Solution, solve } from "./solve.ts";
 
-/** A route, or the first slot of each chord that no allowed voicing reaches, in order of playing. */
+/**
+ * A route; or the first slot of each chord that no allowed voicing reaches, in order of playing; or
+ * the first slot whose pins cannot all be met.
+ */
 export type Plan =
   | { readonly kind: "route"; readonly route: Route }
-  | { readonly kind: "impossible"; readonly slots: readonly Slot[] };
+  | { readonly kind: "unreachable"; readonly slots: readonly Slot[] }
+  | { readonly kind: "clash"; readonly slot: Slot; readonly pins: readonly Pin[] };
 
 const legBetween = (
   from: Placement,
@@ -85,12 +90,22 @@ export const routeOf = (
   };
 };
 
-/** The first slot of each chord that has no voicing at all. */
-export const slotsWithoutVoicing = ({ slots, voicings }: Problem): readonly Slot[] => {
-  const bare = slots.filter((_, index) => voicings[index]?.length === 0);
+/** The first slot of each chord that has nothing left to take. */
+const slotsWithoutVoicing = ({ slots, voicings, layers }: Problem): readonly Slot[] => {
+  const bare = slots.filter(
+    (_, layer) => !(voicings[layer] ?? []).some((__, state) => layers.isOpen(layer, state)),
+  );
   return bare.filter(
     (slot, index) => bare.findIndex((other) => other.chord.name === slot.chord.name) === index,
   );
+};
+
+/** Why there is no route. */
+const refusal = (problem: Problem, pins: readonly Pin[]): Plan => {
+  const slot = problem.slots.find((each) => clashAt(pins, each).length > 0);
+  return slot
+    ? { kind: "clash", slot, pins: clashAt(pins, slot) }
+    : { kind: "unreachable", slots: slotsWithoutVoicing(problem) };
 };
 
 /**
@@ -107,5 +122,5 @@ export const planRoute = (
   const solution = solve(problem, request.aim);
   return solution
     ? { kind: "route", route: routeOf(problem, solution, timeline, neck, request) }
-    : { kind: "impossible", slots: slotsWithoutVoicing(problem) };
+    : refusal(problem, request.pins);
 };

@@ -1,12 +1,14 @@
 import type { Timeline } from "../chart/song.ts";
+import type { Chord } from "../harmony/chord.ts";
 import type { Neck } from "../neck/neck.ts";
-import type { Fret, Milliseconds } from "../units.ts";
+import { type Fret, fret, type Milliseconds } from "../units.ts";
 import type { ShapeName, Voicing } from "../voicing/voicing.ts";
 import { type FretRange, voicingsOf } from "../voicing/voicingsOf.ts";
 import { type Charge, chargesOf, type Step } from "./aims.ts";
 import { windowsOf } from "./change.ts";
 import type { Criterion, Layers } from "./choosePath.ts";
 import type { Hand } from "./movement.ts";
+import { isPinned, type Pin, pinIsFor, pinsAllow } from "./pins.ts";
 import type { Aim } from "./route.ts";
 import { type Slot, slotsOf } from "./slot.ts";
 
@@ -22,6 +24,8 @@ export type PlanRequest = {
   readonly hand: Hand;
   /** How long an eighth note lasts. */
   readonly eighth: Milliseconds;
+  /** Held ones count whatever the shapes and the range. */
+  readonly pins: readonly Pin[];
 };
 
 /** A song's slots with the voicings each may take, and what a path through them is judged by. */
@@ -37,10 +41,16 @@ export type Problem = {
 const sameGrip = (a: Voicing, b: Voicing): boolean =>
   a.frets.every((fret, index) => fret === b.frets[index]);
 
+/** Two parts of one stay that do not move between them: what two voicings to a chord are there for. */
+const unmoved: Charge = {
+  by: "sum",
+  of: (from, to, step) =>
+    step.from.stay === step.to.stay && step.seam === null && sameGrip(from, to) ? 1 : 0,
+};
+
 /**
  * Costs of a step, worked out once for each pair of chords and each kind of step between them: what
  * a charge may look at is the chords, the window, and whether the step is the seam or within a stay.
- * Within a stay the hand must move, where the chord has another voicing to move to.
  */
 const criterionOf = (
   charge: Charge,
@@ -58,20 +68,15 @@ const criterionOf = (
         throw new Error(`no step from slot ${from} to slot ${to} of ${slots.length}`);
       }
       const step: Step = { from: left, to: reached, seam: to <= from ? length : null };
-      const within = left.stay === reached.stay && step.seam === null;
       const { letTwo } = windowsOf(left, reached, step.seam);
-      const kind = `${left.chord.name} ${reached.chord.name} ${letTwo} ${step.seam} ${within}`;
+      const kind = `${left.chord.name} ${reached.chord.name} ${letTwo} ${step.seam} ${left.stay === reached.stay}`;
       const found = known.get(kind);
       if (found) {
         return found;
       }
-      const choice = voicings[to] ?? [];
-      const mustMove = within && choice.length > 1;
       const made = Float64Array.from(
         (voicings[from] ?? []).flatMap((a) =>
-          choice.map((b) =>
-            mustMove && sameGrip(a, b) ? Number.POSITIVE_INFINITY : charge.of(a, b, step),
-          ),
+          (voicings[to] ?? []).map((b) => charge.of(a, b, step)),
         ),
       );
       known.set(kind, made);
@@ -101,6 +106,33 @@ export const narrowed = (
   },
 });
 
+const isWithin = (
+  voicing: Voicing,
+  shapes: readonly ShapeName[],
+  { low, high }: FretRange,
+): boolean =>
+  shapes.includes(voicing.shape) &&
+  voicing.frets.every((each) => each === null || (each >= low && each <= high));
+
+/** Every voicing that a chord may take: within shapes and range, and those that pins hold. */
+export const allowedVoicings = (
+  chord: Chord,
+  neck: Neck,
+  { shapes, range, pins }: Pick<PlanRequest, "shapes" | "range" | "pins">,
+): readonly Voicing[] =>
+  voicingsOf(chord, neck, { low: fret(1), high: neck.lastFret }).filter(
+    (voicing) => isWithin(voicing, shapes, range) || isPinned(pins, chord.name, voicing),
+  );
+
+/** A slot with a held pin takes what is pinned; any other, what shapes, range and pins allow. */
+const mayTake = (slot: Slot, voicing: Voicing, { pins, shapes, range }: PlanRequest): boolean => {
+  const own = pins.filter((pin) => pinIsFor(pin, slot));
+  if (own.some((pin) => pin.kind === "hold")) {
+    return pinsAllow(own, slot, voicing);
+  }
+  return isWithin(voicing, shapes, range) && pinsAllow(own, slot, voicing);
+};
+
 /** Sets up what a request asks of a song. */
 export const problemOf = (
   timeline: Pick<Timeline, "stays" | "bars" | "length">,
@@ -111,22 +143,23 @@ export const problemOf = (
   const byChord = new Map<string, readonly Voicing[]>();
   for (const { chord } of slots) {
     if (!byChord.has(chord.name)) {
-      const all = voicingsOf(chord, neck, request.range);
-      byChord.set(
-        chord.name,
-        all.filter((voicing) => request.shapes.includes(voicing.shape)),
-      );
+      byChord.set(chord.name, allowedVoicings(chord, neck, request));
     }
   }
   const voicings = slots.map((slot) => byChord.get(slot.chord.name) ?? []);
-  const charges = chargesOf(request.aim, { neck, hand: request.hand, eighth: request.eighth });
+  const open = slots.map((slot, index) =>
+    (voicings[index] ?? []).map((voicing) => mayTake(slot, voicing, request)),
+  );
+  const { aim, hand, eighth, perChord } = request;
+  const ofAim = chargesOf(aim, { neck, hand, eighth });
+  const charges = perChord === 2 ? [unmoved, ...ofAim] : ofAim;
   return {
     slots,
     voicings,
     layers: {
       count: slots.length,
       width: (layer) => voicings[layer]?.length ?? 0,
-      isOpen: () => true,
+      isOpen: (layer, state) => open[layer]?.[state] ?? false,
     },
     criteria: charges.map((charge) => criterionOf(charge, slots, voicings, timeline.length)),
     goesRound: request.goesRound,

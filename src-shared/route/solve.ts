@@ -60,8 +60,7 @@ const inNarrowest = (problem: Problem): Path | null => {
 const withVariety = (problem: Problem): Path | null => {
   const { slots, voicings, layers, criteria, goesRound } = problem;
   const count = slots.length;
-  const [after] = criteria;
-  if (count < 3 || !after) {
+  if (count < 3) {
     const plain = choosePath(layers, criteria, goesRound);
     return plain && { choice: plain.choice, costs: [0, ...plain.costs] };
   }
@@ -86,8 +85,6 @@ const withVariety = (problem: Problem): Path | null => {
     }
     return costs;
   };
-  const stepCost = (from: number, a: number, b: number): number =>
-    after.costs(from % count, (from + 1) % count)[a * width(from + 1) + b] ?? 0;
   const returns: Criterion = {
     by: "sum",
     costs: (from) => {
@@ -98,15 +95,19 @@ const withVariety = (problem: Problem): Path | null => {
   // A step between pairs pays for the first half of the pair it leaves; the last pair of a row that
   // does not go round pays for both of its halves, since nothing follows it.
   const lastStep = pairCount - 2;
-  const easeOf: Criterion = {
-    by: "sum",
-    costs: (from) =>
-      table(from, (a, b, c) => {
-        const own = stepCost(from, a, b);
-        return !goesRound && from === lastStep ? own + stepCost(from + 1, b, c) : own;
-      }),
-  };
-  const path = choosePath(pairs, [returns, easeOf], goesRound);
+  const inPairs = ({ by, costs }: Criterion): Criterion => ({
+    by,
+    costs: (from) => {
+      const own = costs(from % count, (from + 1) % count);
+      const next = costs((from + 1) % count, (from + 2) % count);
+      const paysTwice = !goesRound && from === lastStep;
+      return table(from, (a, b, c) => {
+        const cost = own[a * width(from + 1) + b] ?? 0;
+        return paysTwice ? cost + (next[b * width(from + 2) + c] ?? 0) : cost;
+      });
+    },
+  });
+  const path = choosePath(pairs, [returns, ...criteria.map(inPairs)], goesRound);
   if (!path) {
     return null;
   }

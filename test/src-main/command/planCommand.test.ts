@@ -11,6 +11,8 @@ describe("the plan command", () => {
     expect(readPlanRequest(["song.txt"])).toEqual({
       ok: true,
       file: "song.txt",
+      tempo: null,
+      alternatives: 1,
       settings: {
         playKey: null,
         aim: "ease",
@@ -18,6 +20,9 @@ describe("the plan command", () => {
         fretLow: 1,
         fretHigh: 22,
         goesRound: false,
+        perChord: 1,
+        hand: "default",
+        pins: [],
       },
     });
   });
@@ -34,10 +39,19 @@ describe("the plan command", () => {
       "--aim",
       "travel",
       "--loop",
+      "--two-per-chord",
+      "--hand",
+      "skilled",
+      "--tempo",
+      "96.5",
+      "--alternatives",
+      "3",
     ];
     expect(readPlanRequest(args)).toEqual({
       ok: true,
       file: "-",
+      tempo: 96.5,
+      alternatives: 3,
       settings: {
         playKey: "Bb",
         aim: "travel",
@@ -45,6 +59,9 @@ describe("the plan command", () => {
         fretLow: 5,
         fretHigh: 17,
         goesRound: true,
+        perChord: 2,
+        hand: "skilled",
+        pins: [],
       },
     });
   });
@@ -57,7 +74,10 @@ describe("the plan command", () => {
     expect(refused(["a.txt", "--frets", "9-3"])).toContain('"9-3" is not that');
     expect(refused(["a.txt", "--frets", "0-12"])).toContain("from 1 to 22");
     expect(refused(["a.txt", "--frets", "5-23"])).toContain("from 1 to 22");
-    expect(refused(["a.txt", "--aim", "speed"])).toContain("travel or ease");
+    expect(refused(["a.txt", "--aim", "speed"])).toContain("ease, steady, travel");
+    expect(refused(["a.txt", "--hand", "third"])).toContain('"third" is none of them');
+    expect(refused(["a.txt", "--tempo", "5"])).toContain("from 20 to 320");
+    expect(refused(["a.txt", "--alternatives", "two"])).toContain("from 1 to 9");
     expect(refused(["a.txt", "--colour", "red"])).toContain("--colour");
   });
 });

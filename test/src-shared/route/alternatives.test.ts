@@ -19,6 +19,7 @@ const request: PlanRequest = {
   perChord: 1,
   hand: handTable.default,
   eighth: milliseconds(150),
+  pins: [],
 };
 const anySmallSong = fc
   .array(fc.constantFrom("G", "C", "D", "Am", "Em"), { minLength: 1, maxLength: 6 })

@@ -21,6 +21,7 @@ const upTo17: PlanRequest = {
   perChord: 1,
   hand: handTable.default,
   eighth: milliseconds(150),
+  pins: [],
 };
 
 const chordNamed = (name: string) =>
@@ -47,6 +48,7 @@ const anyRequest: fc.Arbitrary<PlanRequest> = fc.record({
   perChord: fc.constant(1 as const),
   hand: fc.constantFrom(...Object.values(handTable)),
   eighth: fc.integer({ min: 80, max: 400 }).map(milliseconds),
+  pins: fc.constant([]),
 });
 
 const less = (a: readonly number[], b: readonly number[]): boolean => {
@@ -120,7 +122,7 @@ describe("a planned route", () => {
           const { voicings: layers } = problemOf(song, neck, request);
           fc.pre(layers.reduce((paths, layer) => paths * Math.max(1, layer.length), 1) <= 3000);
           const plan = planRoute(song, neck, request);
-          if (plan.kind === "impossible") {
+          if (plan.kind === "unreachable") {
             expect(layers.some((layer) => layer.length === 0)).toBe(true);
             return;
           }
@@ -257,7 +259,7 @@ describe("a planned route", () => {
   test("is refused with the chords that no allowed shape reaches, each once", () => {
     const song = timelineOf(["G", "C", "G"].map(chordNamed));
     const plan = planRoute(song, neck, { ...upTo17, range: { low: fret(5), high: fret(5) } });
-    expect(plan.kind === "impossible" && plan.slots.map((slot) => slot.chord.name)).toEqual(["G"]);
+    expect(plan.kind === "unreachable" && plan.slots.map((slot) => slot.chord.name)).toEqual(["G"]);
   });
 
   test("of a song without chords has nothing in it", () => {
