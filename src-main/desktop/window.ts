@@ -7,7 +7,7 @@ const windowOptions = (preload: string): BrowserWindowConstructorOptions => ({
   width: 1280,
   height: 800,
   minWidth: 720,
-  minHeight: 560,
+  minHeight: 680,
   show: false,
   webPreferences: {
     preload,

@@ -1,3 +1,4 @@
+// Help for our own chart language; its examples are invented.
 /** One thing that a chart can say: in words, and as it is written. Our own chart language. */
 export type ChartHelp = { readonly title: string; readonly says: string; readonly text: string };
 

@@ -35,13 +35,13 @@ describe("the window", () => {
     });
   });
 
-  test("opens at 1280 by 800 and shrinks to 720 by 560", () => {
+  test("opens at 1280 by 800 and shrinks to 720 by 680", () => {
     openWindow("/built/preload.cjs", () => undefined);
     expect(electron.windows[0]?.options).toMatchObject({
       width: 1280,
       height: 800,
       minWidth: 720,
-      minHeight: 560,
+      minHeight: 680,
     });
   });
 

@@ -1,0 +1,34 @@
+import type { Timeline } from "../../src-shared/chart/song.ts";
+import { stretchesWithin } from "./visible.ts";
+
+/** A bar as the strip of bars shows it. */
+export type BarCell = {
+  readonly index: number;
+  /** Chords heard in it, in order; "N.C." where none is played. */
+  readonly names: readonly string[];
+  /** Its first chord starts with the bar; false where it goes on from the bar before. */
+  readonly fresh: boolean;
+  /** Label of the section that starts here, else null. */
+  readonly section: string | null;
+};
+
+/** One cell for each bar of the song as played. */
+export const barCells = (timeline: Timeline): readonly BarCell[] =>
+  timeline.bars.map((bar) => {
+    const stays = stretchesWithin(timeline.stays, bar.start, bar.start + bar.length);
+    return {
+      index: bar.index,
+      names: stays.map((stay) => stay.chord?.name ?? "N.C."),
+      fresh: stays[0] !== undefined && stays[0].start >= bar.start,
+      section: bar.startsSection ? bar.section : null,
+    };
+  });
+
+/** A stretch of bars, both included. */
+export type BarRange = { readonly firstBar: number; readonly lastBar: number };
+
+/** The bars from one to another, whichever comes first. */
+export const barRange = (one: number, other: number): BarRange => ({
+  firstBar: Math.min(one, other),
+  lastBar: Math.max(one, other),
+});

@@ -1,0 +1,87 @@
+import { fretDistance } from "../../src-shared/neck/fretDistance.ts";
+import type { Placement } from "../../src-shared/route/route.ts";
+import { fret, type Millimetres, TICKS_PER_QUARTER, type Tick } from "../../src-shared/units.ts";
+
+/** The share of the lanes' width that lies before now. */
+export const NOW_SHARE = 0.3;
+
+/** How wide a quarter note is, for lanes of a width: some five bars at a desk, two on a telephone. */
+export const quarterWidth = (laneWidth: number): number =>
+  Math.min(58, Math.max(34, laneWidth / 22));
+
+/** x of a tick on the lanes' common axis; the song starts at 0. */
+export const laneX = (tick: number, perQuarter: number): number =>
+  (tick / TICKS_PER_QUARTER) * perQuarter;
+
+/** How far the lanes are pushed so that `tick` lies under the now-line. Whole device steps are not needed. */
+export const laneShift = (tick: number, perQuarter: number, laneWidth: number): number =>
+  NOW_SHARE * laneWidth - laneX(tick, perQuarter);
+
+/** The tick that stands for `tick` where motion is unwanted: the beat it lies in. */
+export const steppedTick = (tick: number, ticksPerBeat: number): number =>
+  Math.floor(tick / ticksPerBeat) * ticksPerBeat;
+
+/** The neck stood upright: which millimetres lie between `top` and `bottom` (pixels). */
+export type HandScale = {
+  readonly lowMm: number;
+  readonly highMm: number;
+  readonly top: number;
+  readonly bottom: number;
+};
+
+/** So that a song that stays in one place is not drawn as if it moved. */
+const LEAST_SPAN_MM = 120;
+
+/**
+ * The scale that holds every position of a route: the same millimetres as the neck's, at one rate
+ * from bottom to top. At least 120 mm, about four frets in the middle of the neck.
+ */
+export const handScale = (
+  placements: readonly Placement[],
+  top: number,
+  bottom: number,
+): HandScale => {
+  const positions = placements.map((placement): number => placement.voicing.positionMm);
+  const low = positions.length > 0 ? Math.min(...positions) : 0;
+  const high = positions.length > 0 ? Math.max(...positions) : LEAST_SPAN_MM;
+  const spare = Math.max(0, LEAST_SPAN_MM - (high - low)) / 2;
+  return { lowMm: low - spare, highMm: high + spare, top, bottom };
+};
+
+/** y of a place on the neck, in millimetres from the nut; higher up the neck is higher up. */
+export const handY = (scale: HandScale, mm: number): number =>
+  scale.bottom - ((mm - scale.lowMm) / (scale.highMm - scale.lowMm)) * (scale.bottom - scale.top);
+
+/** A fret of the neck on the hand path. Pixels. */
+export type FretLine = { readonly fret: number; readonly y: number };
+
+/** Nearer than this the numbers of two frets would touch. */
+const LEAST_LABEL_GAP = 14;
+
+/**
+ * Those of the frets given (low to high) whose wires lie within the scale, each with its y; one that
+ * lies too near the one before it for its number to be read is left out.
+ */
+export const fretLines = (
+  scale: HandScale,
+  frets: readonly number[],
+  scaleLength: Millimetres,
+): readonly FretLine[] => {
+  const kept: FretLine[] = [];
+  for (const n of frets) {
+    const mm = fretDistance(fret(n), scaleLength);
+    const y = handY(scale, mm);
+    const before = kept.at(-1);
+    const clear = !before || before.y - y >= LEAST_LABEL_GAP;
+    if (mm >= scale.lowMm && mm <= scale.highMm && clear) kept.push({ fret: n, y });
+  }
+  return kept;
+};
+
+/** y of a string's line in the tablature: string 1 on the top line. */
+export const tabLineY = (top: number, gap: number, string: number): number =>
+  top + (string - 1) * gap;
+
+/** The tick at which the hand leaves for a change: an eighth before it, or at once if held less. */
+export const leaveTick = (placement: Placement, eighth: Tick): number =>
+  placement.start + Math.max(0, placement.length - eighth);

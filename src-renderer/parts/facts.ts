@@ -1,0 +1,31 @@
+import type { Meter } from "../../src-shared/chart/song.ts";
+import type { Key } from "../../src-shared/harmony/key.ts";
+
+/** The note value a tempo counts, in the plural. */
+export const beatNote = (unit: Meter["unit"]): string =>
+  unit === 2 ? "half notes" : "quarter notes";
+
+/** A key in words: "G major". */
+export const sayKey = ({ tonic, mode }: Key): string => `${tonic} ${mode}`;
+
+/** A length of hand travel: millimetres below 10 cm, centimetres above. */
+export const sayTravel = (mm: number): string =>
+  Math.round(mm) < 100 ? `${Math.round(mm)} mm` : `${Math.round(mm / 10)} cm`;
+
+/** A count with its noun: "1 slide", "2 slides". */
+export const sayCount = (count: number, one: string, many: string = `${one}s`): string =>
+  `${count} ${count === 1 ? one : many}`;
+
+const DAY_MS = 86_400_000;
+
+/** When something was changed, as one would say it on the day `nowMs`. */
+export const sayWhen = (atMs: number, nowMs: number): string => {
+  const at = new Date(atMs);
+  const midnight = new Date(nowMs).setHours(0, 0, 0, 0);
+  if (atMs >= midnight) {
+    return `Today ${at.toLocaleTimeString("en", { hour: "2-digit", minute: "2-digit", hourCycle: "h23" })}`;
+  }
+  // Half a day to spare, for the days on which the clocks change.
+  if (atMs >= new Date(midnight - DAY_MS / 2).setHours(0, 0, 0, 0)) return "Yesterday";
+  return at.toLocaleDateString("en-GB", { day: "numeric", month: "short", year: "numeric" });
+};

@@ -1,0 +1,84 @@
+import type { TimedStay } from "../../../src-shared/chart/song.ts";
+import type { Walk } from "../../../src-shared/chartToScore.ts";
+import { ticksPerBeat } from "../../../src-shared/score/tempo.ts";
+import { indexAt } from "../../../src-shared/score/window.ts";
+import { tick } from "../../../src-shared/units.ts";
+import { sayFrets, sayLeg } from "../../../src-shared/wording/sayLeg.ts";
+import { sayShape, sayVoicing } from "../../../src-shared/wording/sayShape.ts";
+import {
+  beatsLeft,
+  type ComingChange,
+  comingChange,
+  type Moment,
+} from "../../geometry/comingChange.ts";
+
+/** What stands above the neck, and the neck's own picture in words. */
+export type ChangeWords = {
+  readonly now: string;
+  readonly nowDetail: string;
+  readonly next: string | null;
+  readonly nextDetail: string;
+  /** "Up 5", over the arrow on the neck; null without one. */
+  readonly way: string | null;
+  readonly label: string;
+};
+
+/** Beats counted down at once; of a longer stay the last ones. */
+export const MOST_PIPS = 8;
+
+/** What comes after a moment of a walk; nothing where it has no route. */
+export const changeAt = (walk: Walk, moment: Moment): ComingChange =>
+  walk.route
+    ? comingChange(walk.route, moment)
+    : { current: null, next: null, leg: null, loopsBack: false, since: 0, due: moment.length };
+
+const stayAt = (walk: Walk, at: number): TimedStay | null =>
+  walk.timeline.stays[indexAt(walk.timeline.stays, tick(at))] ?? null;
+
+const sayNext = (change: ComingChange, backToBar: number): string => {
+  const { current, next, leg, loopsBack } = change;
+  if (!next) return loopsBack ? "Stay: the loop starts over" : "To the end";
+  if (leg) return sayLeg(leg, next);
+  if (loopsBack) return `Back to bar ${backToBar + 1}: ${sayShape(next.voicing.shape)}`;
+  return current ? sayShape(next.voicing.shape) : sayVoicing(next.voicing);
+};
+
+/** A change in the words that stand on the screen. `backToBar`: 0-based first bar of the loop. */
+export const changeWords = (
+  walk: Walk,
+  change: ComingChange,
+  at: number,
+  backToBar: number,
+): ChangeWords => {
+  const { current, next } = change;
+  const held = current?.chord.name ?? stayAt(walk, at)?.chord?.name ?? "N.C.";
+  const resting = walk.route ? "The hand rests" : "No route";
+  const nowDetail = current ? sayVoicing(current.voicing) : resting;
+  const nextDetail = walk.route ? sayNext(change, backToBar) : "";
+  const frets = current && next ? next.voicing.position - current.voicing.position : 0;
+  const stays = change.leg?.kind === "hold";
+  return {
+    now: held,
+    nowDetail,
+    next: next?.chord.name ?? null,
+    nextDetail,
+    way: current && next && !stays ? sayFrets(frets) : null,
+    label: `Neck. Now ${held}, ${nowDetail}.${next ? ` Next ${next.chord.name}: ${nextDetail}.` : ""}`,
+  };
+};
+
+/** Beats as pips: how many there are, and how many have begun. */
+export type Pips = { readonly total: number; readonly filled: number; readonly label: string };
+
+/** The beats until a change is due, the last eight at most. */
+export const pipsTo = (walk: Walk, change: ComingChange, at: number): Pips => {
+  const beat = ticksPerBeat(walk.timeline.meter);
+  const left = beatsLeft(at, change.due, beat);
+  const whole = beatsLeft(Math.min(change.since, at), change.due, beat);
+  const total = walk.route ? Math.min(MOST_PIPS, Math.max(1, whole)) : 0;
+  return {
+    total,
+    filled: Math.max(0, total - left + 1),
+    label: left === 1 ? "1 beat left" : `${left} beats left`,
+  };
+};

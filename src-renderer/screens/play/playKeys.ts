@@ -1,0 +1,53 @@
+/** What a key does on the Play screen. */
+export type PlayAction =
+  | "playPause"
+  | "barBack"
+  | "barOn"
+  | "toStart"
+  | "loopHere"
+  | "loopFrom"
+  | "loopTo"
+  | "banjo"
+  | "slower"
+  | "faster";
+
+const actions: ReadonlyMap<string, PlayAction> = new Map([
+  [" ", "playPause"],
+  ["ArrowLeft", "barBack"],
+  ["ArrowRight", "barOn"],
+  ["Home", "toStart"],
+  ["l", "loopHere"],
+  ["L", "loopHere"],
+  ["[", "loopFrom"],
+  ["]", "loopTo"],
+  ["m", "banjo"],
+  ["M", "banjo"],
+  ["-", "slower"],
+  ["−", "slower"],
+  ["+", "faster"],
+  ["=", "faster"],
+]);
+
+/** The parts of a key press that matter. */
+export type KeyPress = {
+  readonly key: string;
+  readonly ctrlKey: boolean;
+  readonly altKey: boolean;
+  readonly metaKey: boolean;
+};
+
+/** The action of a key press; null where it has none, as with Ctrl, Alt or the command key. */
+export const playAction = (press: KeyPress): PlayAction | null =>
+  press.ctrlKey || press.altKey || press.metaKey ? null : (actions.get(press.key) ?? null);
+
+const OWN_KEYS =
+  "input, textarea, select, [contenteditable], [role=slider], [role=radio], [role=listbox], [role=dialog], [role=alertdialog], [role=menu], [role=combobox], [aria-haspopup=listbox]";
+
+/**
+ * Whether the element that has the focus needs this key itself: one that is typed into or moved by
+ * arrows, and for Space a button. One that was only `clicked` does not: who has clicked Loop
+ * and then presses Space wants to play.
+ */
+export const keepsKey = (focused: Element, key: string, clicked: Element | null): boolean =>
+  focused.closest(OWN_KEYS) !== null ||
+  (key === " " && focused !== clicked && focused.matches("button, summary"));

@@ -1,0 +1,29 @@
+import { describe, expect, test } from "vitest";
+import { barCells, barRange } from "../../../src-renderer/geometry/barCells.ts";
+import { chartToScore } from "../../../src-shared/chartToScore.ts";
+import { wholeNeckPlan } from "../../../src-shared/settings.ts";
+
+const cells = barCells(
+  chartToScore(
+    "Title: Ford\nKey: G\n\n[Verse]\n| G | G | C D | N.C. |\n[Chorus]\n| Em | D |\n",
+    wholeNeckPlan,
+  ).timeline,
+);
+
+describe("the strip of bars", () => {
+  test("names every chord of a bar, and silence", () => {
+    expect(cells.map((cell) => cell.names.join(" "))).toEqual(["G", "G", "C D", "N.C.", "Em", "D"]);
+  });
+
+  test("tells a chord that goes on from one that is new", () => {
+    expect(cells.map((cell) => cell.fresh)).toEqual([true, false, true, true, true, true]);
+  });
+
+  test("labels a section where it starts", () => {
+    expect(cells.map((cell) => cell.section)).toEqual(["Verse", null, null, null, "Chorus", null]);
+  });
+
+  test("takes a drag to the left for the same bars as one to the right", () => {
+    expect(barRange(7, 3)).toEqual(barRange(3, 7));
+  });
+});

@@ -1,0 +1,166 @@
+import { describe, expect, test } from "vitest";
+import {
+  PlayControls,
+  TEMPO_RANGE,
+} from "../../../../src-renderer/screens/play/playControls.svelte.ts";
+import { OpenSong } from "../../../../src-renderer/state/openSong.svelte.ts";
+import { Player } from "../../../../src-renderer/state/player.svelte.ts";
+import { PreferencesState } from "../../../../src-renderer/state/preferences.svelte.ts";
+import type { Host } from "../../../../src-shared/host.ts";
+import {
+  firstPreferences,
+  newSongSettings,
+  type SongSettings,
+} from "../../../../src-shared/settings.ts";
+
+const noMachine = (): never => {
+  throw new Error("this test needs no machine");
+};
+const host: Host = {
+  listSongs: noMachine,
+  readSong: noMachine,
+  createSong: noMachine,
+  writeSong: noMachine,
+  removeSong: noMachine,
+  restoreSong: noMachine,
+  readPreferences: noMachine,
+  writePreferences: noMachine,
+};
+
+const neverSaves = () => () => undefined;
+
+const stage = (bars: string, settings: Partial<SongSettings> = {}, tempo = "Tempo: 110\n") => {
+  const song = new OpenSong(
+    host,
+    {
+      id: "slipway",
+      text: `Title: Slipway\nKey: G\n${tempo}${bars}\n`,
+      settings: { ...newSongSettings, ...settings },
+    },
+    { later: neverSaves, nowMs: () => 0 },
+  );
+  const player = new Player(() => Promise.reject(new Error("no sound in this test")));
+  const preferences = new PreferencesState(host, firstPreferences, neverSaves);
+  player.load(song.walk.score, song.walk.route?.placements ?? []);
+  return { song, player, preferences, controls: new PlayControls(song, player, preferences) };
+};
+
+describe("tempo", () => {
+  test("is the chart's own until the player sets another", () => {
+    const { controls, song } = stage("| G | C |");
+    expect(controls.tempo).toBe(110);
+    controls.setTempo(84);
+    expect([controls.tempo, song.settings.playTempo]).toEqual([84, 84]);
+  });
+
+  test("steps by 5 % of the chart's tempo, down and back up to it", () => {
+    const { controls, song } = stage("| G | C |");
+    const slower = [1, 2, 3].map(() => {
+      controls.stepTempo(-1);
+      return controls.tempo;
+    });
+    // 95, 90 and 85 % of 110 are 104.5, 99 and 93.5.
+    expect(slower).toEqual([105, 99, 94]);
+    for (const _ of slower) controls.stepTempo(1);
+    expect(controls.tempo).toBe(110);
+    expect(song.settings.playTempo).toBeNull();
+  });
+
+  test("stays within its range", () => {
+    const { controls } = stage("| G | C |");
+    controls.setTempo(9999);
+    expect(controls.tempo).toBe(TEMPO_RANGE.high);
+    controls.setTempo(1);
+    expect(controls.tempo).toBe(TEMPO_RANGE.low);
+  });
+});
+
+test("a chart faster than usual can still be played at its own tempo and a fifth above", () => {
+  const { controls, song } = stage("Tempo: 250\n| G | C |", {}, "");
+  expect(song.walk.song.tempo).toBe(250);
+  controls.setTempo(9999);
+  expect(controls.tempo).toBe(300);
+});
+
+describe("the loop", () => {
+  test("is made of the bar that is played, and cleared by the same key", async () => {
+    const { controls, player } = stage("| G | C | D | G |");
+    controls.goToBar(2);
+    expect(player.bar).toBe(2);
+    await controls.act("loopHere");
+    expect(controls.loop).toEqual({ firstBar: 2, lastBar: 2 });
+    await controls.act("loopHere");
+    expect(controls.loop).toBeNull();
+  });
+
+  test("starts and ends where the player says, and never ends before it starts", async () => {
+    const { controls, player } = stage("| G | C | D | G | Em |");
+    controls.goToBar(3);
+    expect(player.bar).toBe(3);
+    await controls.act("loopTo");
+    controls.goToBar(1);
+    expect(player.bar).toBe(1);
+    await controls.act("loopFrom");
+    expect(controls.loop).toEqual({ firstBar: 1, lastBar: 3 });
+    controls.goToBar(0);
+    expect(player.bar).toBe(0);
+    await controls.act("loopTo");
+    expect(controls.loop).toEqual({ firstBar: 0, lastBar: 0 });
+  });
+
+  test("keeps to the bars that there are when the chart has grown shorter", () => {
+    const { controls } = stage("| G | C | D |", { loop: { firstBar: 1, lastBar: 9 } });
+    expect(controls.loop).toEqual({ firstBar: 1, lastBar: 2 });
+    expect(controls.round).toEqual({ start: 1920, end: 5760 });
+  });
+
+  test("is none when all its bars are gone", () => {
+    const { controls } = stage("| G | C |", { loop: { firstBar: 5, lastBar: 9 } });
+    expect(controls.loop).toBeNull();
+  });
+});
+
+describe("a song without a loop", () => {
+  test("starts over at its end where it goes round", () => {
+    expect(stage("| G | C | D |").controls.round).toEqual({ start: 0, end: 5760 });
+  });
+
+  test("ends where it does not", () => {
+    const once = { ...newSongSettings.plan, goesRound: false };
+    expect(stage("| G | C | D |", { plan: once }).controls.round).toBeNull();
+  });
+});
+
+describe("the first Play", () => {
+  test("shows the caution, and nothing sounds", async () => {
+    const { controls, player, preferences } = stage("| G | C |");
+    await controls.playPause();
+    expect(controls.cautionOpen).toBe(true);
+    expect([player.state, preferences.value.cautionRead]).toEqual(["stopped", false]);
+  });
+
+  test("goes on once the caution is read, and never shows it again", async () => {
+    const { controls, player, preferences } = stage("| G | C |");
+    await controls.playPause();
+    await controls.cautionRead();
+    expect([controls.cautionOpen, preferences.value.cautionRead]).toEqual([false, true]);
+    expect(player.problem).toContain("no sound in this test");
+    await controls.playPause();
+    expect(controls.cautionOpen).toBe(false);
+  });
+
+  test("shows nothing for a song without bars", async () => {
+    const { controls } = stage("");
+    await controls.playPause();
+    expect(controls.cautionOpen).toBe(false);
+  });
+});
+
+test("taking the banjo out keeps its volume for when it comes back", async () => {
+  const { controls, preferences } = stage("| G |");
+  controls.setLevel("banjo", { volume: 0.35, muted: false });
+  await controls.act("banjo");
+  expect(preferences.value.mix.banjo).toEqual({ volume: 0.35, muted: true });
+  await controls.act("banjo");
+  expect(preferences.value.mix.banjo).toEqual({ volume: 0.35, muted: false });
+});
