@@ -13,6 +13,7 @@ import { handTable } from "./route/handTable.ts";
 import { type Plan, planRoute } from "./route/planRoute.ts";
 import type { PlanRequest } from "./route/problem.ts";
 import type { Route } from "./route/route.ts";
+import { type Slot, slotsOf } from "./route/slot.ts";
 import { arrange } from "./score/arrange.ts";
 import type { Score } from "./score/score.ts";
 import { eighthNote } from "./score/tempo.ts";
@@ -30,6 +31,8 @@ export type Walk = {
   readonly tempo: Bpm;
   /** What the planner was asked for. */
   readonly request: PlanRequest;
+  /** What the route places, in order: `route.placements[i]` holds `slots[i]`. */
+  readonly slots: readonly Slot[];
   /** null where no route exists within the settings; `notes` then says why. */
   readonly route: Route | null;
   readonly score: Score;
@@ -83,7 +86,8 @@ export const chartToScore = (
   const route = plan.kind === "route" ? plan.route : null;
   const score = arrange(timeline, neck, route, eighth);
   const notes = [...reading.notes, ...refusalsOf(plan, request, reading)];
-  return { song, neck, timeline, tempo, request, route, score, notes, reading };
+  const slots = slotsOf(timeline, perChord);
+  return { song, neck, timeline, tempo, slots, request, route, score, notes, reading };
 };
 
 /** The best routes for a walk that really differ, its own first, at most `count` of them. */

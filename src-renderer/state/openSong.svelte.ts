@@ -30,6 +30,7 @@ export class OpenSong {
   #version: SongVersion;
   #history: SongHistory = $state.raw(emptyHistory);
   readonly #plan: PlanSettings;
+  readonly #playTempo: number | null;
   readonly #autosave: Autosave<SongVersion>;
   readonly #clock: SongClock;
 
@@ -41,9 +42,10 @@ export class OpenSong {
     this.#version = $state.raw({ text, settings: stored.settings });
     this.text = $derived(this.#version.text);
     this.settings = $derived(this.#version.settings);
-    // Apart from the settings, so that a new tempo or loop does not plan the route again.
+    // Apart from the settings, so that a new loop or count-in does not plan the route again.
     this.#plan = $derived(this.settings.plan);
-    this.walk = $derived(chartToScore(this.text, this.#plan));
+    this.#playTempo = $derived(this.settings.playTempo);
+    this.walk = $derived(chartToScore(this.text, this.#plan, this.#playTempo));
     this.canUndo = $derived(this.#history.past.length > 0);
     this.canRedo = $derived(this.#history.future.length > 0);
     this.#autosave = new Autosave(

@@ -66,6 +66,38 @@ export const isPinned = (pins: readonly Pin[], chord: string, voicing: Voicing):
   pins.some((pin) => pin.kind === "hold" && pin.chord === chord && pinIsOf(pin, voicing));
 
 /**
+ * Hold pins that keep every slot in its voicing (one voicing for each slot, in order): every time
+ * where a bar is played alike each time, else each time by itself.
+ */
+export const pinsHolding = (
+  slots: readonly Slot[],
+  voicings: readonly Voicing[],
+): readonly Pin[] => {
+  const held = slots.flatMap((slot, index): readonly Pin[] => {
+    const voicing = voicings[index];
+    return voicing ? [{ kind: "hold", ...pinPlaceOf(slot, false), frets: voicing.frets }] : [];
+  });
+  const placeOf = (pin: Pin): string => `${pin.bar} ${pin.eighth} ${pin.chord}`;
+  const grips = new Map<string, Set<string>>();
+  for (const pin of held) {
+    const place = placeOf(pin);
+    grips.set(place, (grips.get(place) ?? new Set<string>()).add(pin.frets.join()));
+  }
+  const done = new Set<string>();
+  return held.flatMap((pin): readonly Pin[] => {
+    const place = placeOf(pin);
+    if ((grips.get(place)?.size ?? 0) > 1) {
+      return [pin];
+    }
+    if (done.has(place)) {
+      return [];
+    }
+    done.add(place);
+    return [{ ...pin, time: null }];
+  });
+};
+
+/**
  * Pins after an edit of the chart: a pin goes with its bar. `moved` tells for each old written bar
  * where it is now, or null where it is gone; pins on bars that are gone are dropped.
  */

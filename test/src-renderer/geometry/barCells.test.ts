@@ -7,6 +7,7 @@ const cells = barCells(
   chartToScore(
     "Title: Ford\nKey: G\n\n[Verse]\n| G | G | C D | N.C. |\n[Chorus]\n| Em | D |\n",
     wholeNeckPlan,
+    null,
   ).timeline,
 );
 

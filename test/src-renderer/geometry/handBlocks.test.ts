@@ -6,11 +6,15 @@ import { chartToScore } from "../../../src-shared/chartToScore.ts";
 import { wholeNeckPlan } from "../../../src-shared/settings.ts";
 
 const blocksOf = (bars: string, shapes: readonly ("F" | "D" | "barre")[] = ["D"]) => {
-  const { route, timeline } = chartToScore(`Title: Weir\nKey: G\n${bars}\n`, {
-    ...wholeNeckPlan,
-    fretHigh: 15,
-    shapes,
-  });
+  const { route, timeline } = chartToScore(
+    `Title: Weir\nKey: G\n${bars}\n`,
+    {
+      ...wholeNeckPlan,
+      fretHigh: 15,
+      shapes,
+    },
+    null,
+  );
   const placements = route?.placements ?? [];
   const shown = windowOf(timeline.bars, 0, 0, 100_000);
   return handBlocks(placements, shown, handScale(placements, 40, 140), 48);

@@ -122,7 +122,7 @@ describe("a planned route", () => {
           const { voicings: layers } = problemOf(song, neck, request);
           fc.pre(layers.reduce((paths, layer) => paths * Math.max(1, layer.length), 1) <= 3000);
           const plan = planRoute(song, neck, request);
-          if (plan.kind === "unreachable") {
+          if (plan.kind !== "route") {
             expect(layers.some((layer) => layer.length === 0)).toBe(true);
             return;
           }

@@ -10,7 +10,7 @@ import { tick } from "../../../../src-shared/units.ts";
 
 const BAR = 1920;
 const walkOf = (bars: string, plan: Partial<PlanSettings> = {}) =>
-  chartToScore(`Title: Towpath\nKey: G\n${bars}\n`, { ...newSongSettings.plan, ...plan });
+  chartToScore(`Title: Towpath\nKey: G\n${bars}\n`, { ...newSongSettings.plan, ...plan }, null);
 
 const dOnly = walkOf("| G | G | C | N.C. | D | G |", { shapes: ["D"], fretHigh: 16 });
 const wordsAt = (at: number, placement: number, loop: readonly [number, number] | null = null) => {
