@@ -76,12 +76,22 @@ export const chartToScore = (
   const song = songToPlay(reading.value, settings.playKey);
   const neck = neckFor(tuningNamed(song.tuning) ?? tunings[0], song.capo);
   const timeline = unfold(song);
-  const { aim, shapes, goesRound, perChord, pins } = settings;
+  const { aim, shapes, strings, goesRound, perChord, pins } = settings;
   const range = { low: fret(settings.fretLow), high: fret(settings.fretHigh) };
   const tempo = playTempo === null ? song.tempo : bpm(playTempo);
   const eighth = eighthNote(song.meter, tempo);
   const hand = handTable[settings.hand];
-  const request: PlanRequest = { aim, shapes, goesRound, range, perChord, hand, eighth, pins };
+  const request: PlanRequest = {
+    aim,
+    shapes,
+    strings,
+    goesRound,
+    range,
+    perChord,
+    hand,
+    eighth,
+    pins,
+  };
   const plan = planRoute(timeline, neck, request);
   const route = plan.kind === "route" ? plan.route : null;
   const score = arrange(timeline, neck, route, eighth);

@@ -2,7 +2,7 @@ import * as v from "valibot";
 import type { HandName } from "./route/handTable.ts";
 import type { Pin } from "./route/pins.ts";
 import type { Aim } from "./route/route.ts";
-import type { ShapeName } from "./voicing/voicing.ts";
+import type { ShapeName, StringSet } from "./voicing/voicing.ts";
 
 /** What the planner may choose from and what it makes small. Complete: nothing here is optional. */
 export type PlanSettings = {
@@ -14,6 +14,8 @@ export type PlanSettings = {
   /** Lowest and highest fretted fret allowed, both included, counted from the nut. */
   readonly fretLow: number;
   readonly fretHigh: number;
+  /** The strings that are played. */
+  readonly strings: StringSet;
   /** The last chord leads back to the first, and that change counts too. */
   readonly goesRound: boolean;
   /** How many voicings one chord takes in turn where it lasts two measures or more. */
@@ -33,6 +35,9 @@ export const aims: readonly Aim[] = [
   "fall",
   "variety",
 ];
+
+/** All sets of strings, the usual one first. */
+export const stringSets: readonly StringSet[] = ["3-2-1", "4-3-2", "4-3-2-1"];
 
 /** All hands, the slowest first. */
 export const handNames: readonly HandName[] = ["learner", "default", "skilled"];
@@ -81,6 +86,7 @@ const planSettings = v.object({
   shapes: v.pipe(v.array(v.picklist(["F", "D", "barre"])), v.minLength(1), v.maxLength(3)),
   fretLow: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(22)),
   fretHigh: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(22)),
+  strings: v.picklist(stringSets),
   goesRound: v.boolean(),
   perChord: v.picklist([1, 2]),
   hand: v.picklist(handNames),
@@ -116,6 +122,7 @@ export const wholeNeckPlan: PlanSettings = {
   shapes: ["F", "D", "barre"],
   fretLow: 1,
   fretHigh: 22,
+  strings: "3-2-1",
   goesRound: false,
   perChord: 1,
   hand: "default",

@@ -1,4 +1,5 @@
 import { readFileSync } from "node:fs";
+import { setHeader } from "../../src-shared/chart/edits.ts";
 import { chartToScore, otherRoutes } from "../../src-shared/chartToScore.ts";
 import { type Diagnostic, hasErrors } from "../../src-shared/diagnostic.ts";
 import { planUsage, readPlanRequest } from "./planCommand.ts";
@@ -35,7 +36,8 @@ const plan = (args: readonly string[]): void => {
     complain(`${request.file} cannot be read: ${text.message}`, WRONG_USE);
     return;
   }
-  const walk = chartToScore(text, request.settings, request.tempo);
+  const chart = request.tuning === null ? text : setHeader(text, "Tuning", request.tuning);
+  const walk = chartToScore(chart, request.settings, request.tempo);
   for (const note of walk.notes) {
     complain(noteLine(request.file, note), hasErrors(walk.notes) ? WRONG_CHART : 0);
   }

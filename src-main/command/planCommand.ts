@@ -1,7 +1,14 @@
 import { type ParseArgsConfig, parseArgs } from "node:util";
 import { readKey } from "../../src-shared/harmony/readKey.ts";
 import { USUAL_LAST_FRET } from "../../src-shared/neck/neckFor.ts";
-import { aims, handNames, type PlanSettings, wholeNeckPlan } from "../../src-shared/settings.ts";
+import { tuningNamed, tunings } from "../../src-shared/neck/tuningTable.ts";
+import {
+  aims,
+  handNames,
+  type PlanSettings,
+  stringSets,
+  wholeNeckPlan,
+} from "../../src-shared/settings.ts";
 import type { ShapeName } from "../../src-shared/voicing/voicing.ts";
 
 /** What `plan` was asked to do, or why it cannot. */
@@ -10,6 +17,8 @@ export type PlanRequest =
       readonly ok: true;
       readonly file: string;
       readonly settings: PlanSettings;
+      /** A tuning's name; null is the chart's own. */
+      readonly tuning: string | null;
       /** Beats of the song's meter a minute; null is the chart's own. */
       readonly tempo: number | null;
       /** How many routes that really differ are asked for, the best one counted. */
@@ -22,6 +31,7 @@ export const planUsage: string = [
   "Usage: npm run --silent plan -- FILE [--key K] [--shapes F,D,barre] [--frets LO-HI]",
   `                                     [--aim ${aims.join("|")}]`,
   `                                     [--hand ${handNames.join("|")}] [--tempo N] [--loop]`,
+  `                                     [--strings ${stringSets.join("|")}] [--tuning NAME]`,
   "                                     [--two-per-chord] [--alternatives K]",
   "FILE is a chart, or - for standard input.",
 ].join("\n");
@@ -31,6 +41,8 @@ const options = {
   shapes: { type: "string" },
   frets: { type: "string" },
   aim: { type: "string" },
+  strings: { type: "string" },
+  tuning: { type: "string" },
   hand: { type: "string" },
   tempo: { type: "string" },
   alternatives: { type: "string" },
@@ -126,6 +138,14 @@ export const readPlanRequest = (args: readonly string[]): PlanRequest => {
   if (!hand.ok) {
     return hand;
   }
+  const strings = oneOf("--strings", stringSets, values.strings ?? wholeNeckPlan.strings);
+  if (!strings.ok) {
+    return strings;
+  }
+  if (values.tuning !== undefined && tuningNamed(values.tuning) === null) {
+    const names = tunings.map(({ name }) => name).join(", ");
+    return refuse(`--tuning takes one of ${names}; "${values.tuning}" is none of them`);
+  }
   const tempo = numberFrom("--tempo", values.tempo, SLOWEST, FASTEST);
   if (!tempo.ok) {
     return tempo;
@@ -149,6 +169,7 @@ export const readPlanRequest = (args: readonly string[]): PlanRequest => {
   return {
     ok: true,
     file,
+    tuning: values.tuning ?? null,
     tempo: tempo.value,
     alternatives: alternatives.value ?? 1,
     settings: {
@@ -156,6 +177,7 @@ export const readPlanRequest = (args: readonly string[]): PlanRequest => {
       playKey: key ?? null,
       aim: aim.value,
       hand: hand.value,
+      strings: strings.value,
       perChord: values["two-per-chord"] ? 2 : 1,
       goesRound: values.loop ?? false,
       shapes,

@@ -1,7 +1,7 @@
 import type { Diagnostic } from "../diagnostic.ts";
 import { type ChordSymbol, type SymbolReading, silence } from "./chordSymbol.ts";
 import type { Meter, Stay } from "./song.ts";
-import { errorAt, type Spot } from "./spot.ts";
+import { errorAt, hintAt, type Spot } from "./spot.ts";
 
 /** A word of a bar: chord symbols and marks, glued as typed. */
 export type Word = Spot & { readonly text: string };
@@ -107,6 +107,11 @@ export const readBar = (words: readonly Word[], end: Spot, context: BarContext):
     const reading = context.read(text);
     if (reading.ok) {
       symbols.push({ ...spot, kind: reading.value.kind });
+      const { chord, symbol } = reading.value;
+      if (chord !== null && chord.standsFor !== null) {
+        const says = `${symbol} is played as ${chord.name}, its nearest shape.`;
+        notes.push(hintAt(spot, "reduced", says, "The bass and the singer fill it up."));
+      }
       cells.push({ says: reading.value, eighths: QUARTER, fresh: true });
       return;
     }

@@ -1,10 +1,11 @@
 import type { Timeline } from "../chart/song.ts";
 import type { Neck } from "../neck/neck.ts";
 import type { Voicing } from "../voicing/voicing.ts";
+import { isBefore } from "./choosePath.ts";
 import { routeOf } from "./planRoute.ts";
 import { narrowed, type PlanRequest, type Problem, problemOf } from "./problem.ts";
 import type { Route } from "./route.ts";
-import { isBefore, type Solution, solve } from "./solve.ts";
+import { type Solution, solve } from "./solve.ts";
 
 /** A chord's voicings in a solution, each as its frets. */
 type Homes = ReadonlyMap<string, ReadonlySet<string>>;

@@ -40,7 +40,8 @@ export const explain = (
   const held = route.placements[index];
   const others = (problem.voicings[index] ?? []).filter(
     (voicing, state) =>
-      problem.layers.isOpen(index, state) && voicing.frets.join() !== held?.voicing.frets.join(),
+      problem.layers.open(index)[state] === 1 &&
+      voicing.frets.join() !== held?.voicing.frets.join(),
   );
   const here = problem.slots[index];
   const elsewhere = others.flatMap((voicing): readonly Elsewhere[] => {

@@ -91,10 +91,8 @@ export const routeOf = (
 };
 
 /** The first slot of each chord that has nothing left to take. */
-const slotsWithoutVoicing = ({ slots, voicings, layers }: Problem): readonly Slot[] => {
-  const bare = slots.filter(
-    (_, layer) => !(voicings[layer] ?? []).some((__, state) => layers.isOpen(layer, state)),
-  );
+const slotsWithoutVoicing = ({ slots, layers }: Problem): readonly Slot[] => {
+  const bare = slots.filter((_, layer) => !layers.open(layer).includes(1));
   return bare.filter(
     (slot, index) => bare.findIndex((other) => other.chord.name === slot.chord.name) === index,
   );

@@ -1,8 +1,10 @@
 import type { Timeline } from "../chart/song.ts";
 import type { Chord } from "../harmony/chord.ts";
+import { pitchClassOf } from "../harmony/noteName.ts";
 import type { Neck } from "../neck/neck.ts";
+import { ofString, pitchAt } from "../neck/pitchAt.ts";
 import { type Fret, fret, type Milliseconds } from "../units.ts";
-import type { ShapeName, Voicing } from "../voicing/voicing.ts";
+import type { ShapeName, StringSet, Voicing } from "../voicing/voicing.ts";
 import { type FretRange, voicingsOf } from "../voicing/voicingsOf.ts";
 import { type Charge, chargesOf, type Step } from "./aims.ts";
 import { windowsOf } from "./change.ts";
@@ -17,6 +19,7 @@ export type PlanRequest = {
   readonly aim: Aim;
   readonly shapes: readonly ShapeName[];
   readonly range: FretRange;
+  readonly strings: StringSet;
   /** The change from the last chord back to the first counts too. */
   readonly goesRound: boolean;
   /** How many voicings one chord takes in turn where it lasts two measures or more. */
@@ -61,7 +64,8 @@ const criterionOf = (
   const known = new Map<string, Float64Array>();
   return {
     by: charge.by,
-    costs: (from, to) => {
+    costs: (from) => {
+      const to = (from + 1) % slots.length;
       const left = slots[from];
       const reached = slots[to];
       if (!left || !reached) {
@@ -85,6 +89,19 @@ const criterionOf = (
   };
 };
 
+/** A value for each layer, worked out when it is first asked for. */
+const lazily = (
+  count: number,
+  of: (layer: number) => Uint8Array,
+): ((layer: number) => Uint8Array) => {
+  const known: (Uint8Array | undefined)[] = new Array(count);
+  return (layer) => {
+    const value = known[layer] ?? of(layer);
+    known[layer] = value;
+    return value;
+  };
+};
+
 /** The problem with only the voicings that `keeps` lets stand. */
 export const narrowed = (
   problem: Problem,
@@ -93,16 +110,14 @@ export const narrowed = (
   ...problem,
   layers: {
     ...problem.layers,
-    isOpen: (layer, state) => {
+    open: lazily(problem.slots.length, (layer) => {
       const slot = problem.slots[layer];
-      const voicing = problem.voicings[layer]?.[state];
-      return (
-        slot !== undefined &&
-        voicing !== undefined &&
-        problem.layers.isOpen(layer, state) &&
-        keeps(slot, voicing)
-      );
-    },
+      const voicings = problem.voicings[layer] ?? [];
+      return problem.layers.open(layer).map((open, state) => {
+        const voicing = voicings[state];
+        return open && slot && voicing && keeps(slot, voicing) ? 1 : 0;
+      });
+    }),
   },
 });
 
@@ -114,15 +129,34 @@ const isWithin = (
   shapes.includes(voicing.shape) &&
   voicing.frets.every((each) => each === null || (each >= low && each <= high));
 
-/** Every voicing that a chord may take: within shapes and range, and those that pins hold. */
+/** Whether the lowest string sounds the tone after a chord's slash. */
+const hasBassBelow = (chord: Chord, voicing: Voicing, neck: Neck): boolean => {
+  const lowest = ([4, 3, 2, 1] as const).find((string) => voicing.frets[string - 1] !== null);
+  const stopped = lowest === undefined ? null : ofString(voicing.frets, lowest);
+  return (
+    chord.bass !== null &&
+    lowest !== undefined &&
+    stopped !== null &&
+    pitchAt(neck, { string: lowest, fret: stopped }) % 12 === pitchClassOf(chord.bass)
+  );
+};
+
+/**
+ * Every voicing that a chord may take: within shapes, strings and range, and those that pins hold. A
+ * slash chord takes those with the bass tone lowest where there are any, else it leaves the bass
+ * tone to the bass.
+ */
 export const allowedVoicings = (
   chord: Chord,
   neck: Neck,
-  { shapes, range, pins }: Pick<PlanRequest, "shapes" | "range" | "pins">,
-): readonly Voicing[] =>
-  voicingsOf(chord, neck, { low: fret(1), high: neck.lastFret }).filter(
-    (voicing) => isWithin(voicing, shapes, range) || isPinned(pins, chord.name, voicing),
-  );
+  { shapes, range, strings, pins }: Pick<PlanRequest, "shapes" | "range" | "strings" | "pins">,
+): readonly Voicing[] => {
+  const all = voicingsOf(chord, neck, { low: fret(1), high: neck.lastFret }, strings);
+  const within = all.filter((voicing) => isWithin(voicing, shapes, range));
+  const withBass = within.filter((voicing) => hasBassBelow(chord, voicing, neck));
+  const usual = withBass.length > 0 ? withBass : within;
+  return all.filter((voicing) => usual.includes(voicing) || isPinned(pins, chord.name, voicing));
+};
 
 /** A slot with a held pin takes what is pinned; any other, what shapes, range and pins allow. */
 const mayTake = (slot: Slot, voicing: Voicing, { pins, shapes, range }: PlanRequest): boolean => {
@@ -148,7 +182,7 @@ export const problemOf = (
   }
   const voicings = slots.map((slot) => byChord.get(slot.chord.name) ?? []);
   const open = slots.map((slot, index) =>
-    (voicings[index] ?? []).map((voicing) => mayTake(slot, voicing, request)),
+    Uint8Array.from(voicings[index] ?? [], (voicing) => (mayTake(slot, voicing, request) ? 1 : 0)),
   );
   const { aim, hand, eighth, perChord } = request;
   const ofAim = chargesOf(aim, { neck, hand, eighth });
@@ -159,7 +193,9 @@ export const problemOf = (
     layers: {
       count: slots.length,
       width: (layer) => voicings[layer]?.length ?? 0,
-      isOpen: (layer, state) => open[layer]?.[state] ?? false,
+      open: (layer) => open[layer] ?? new Uint8Array(),
+      stride: (layer) => voicings[(layer + 1) % slots.length]?.length ?? 0,
+      firstNext: () => 0,
     },
     criteria: charges.map((charge) => criterionOf(charge, slots, voicings, timeline.length)),
     goesRound: request.goesRound,

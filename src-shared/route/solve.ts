@@ -1,5 +1,5 @@
 import type { Voicing } from "../voicing/voicing.ts";
-import { type Criterion, choosePath, type Layers, type Path } from "./choosePath.ts";
+import { type Criterion, choosePath, isBefore, type Layers, type Path } from "./choosePath.ts";
 import { narrowed, type Problem, positionsOf } from "./problem.ts";
 import type { Aim } from "./route.ts";
 
@@ -15,15 +15,14 @@ const chosen = (problem: Problem, path: Path): readonly Voicing[] =>
     return voicing;
   });
 
-/** Below 0 where the first list is smaller at the first place where they differ. */
-const compared = (a: readonly number[], b: readonly number[]): number => {
-  const differs = a.findIndex((value, index) => value !== b[index]);
-  return differs < 0 ? 0 : (a[differs] ?? 0) - (b[differs] ?? 0);
-};
-
-/** Whether one path is better than another, or as good and earlier in order. */
-export const isBefore = (a: Path, b: Path): boolean =>
-  (compared(a.costs, b.costs) || compared(a.choice, b.choice)) < 0;
+/** Whether every slot has a voicing left within a stretch of positions. */
+const holdsAll = (problem: Problem, low: number, high: number): boolean =>
+  problem.voicings.every((voicings, layer) => {
+    const open = problem.layers.open(layer);
+    return voicings.some(
+      ({ position }, state) => open[state] === 1 && position >= low && position <= high,
+    );
+  });
 
 /** The narrowest stretch of positions that holds every chord; of several the best, then the lowest. */
 const inNarrowest = (problem: Problem): Path | null => {
@@ -33,23 +32,19 @@ const inNarrowest = (problem: Problem): Path | null => {
       positions.flatMap((low) => positions.filter((high) => high >= low).map((high) => high - low)),
     ),
   ].toSorted((a, b) => a - b);
-  for (const span of spans) {
-    let best: Path | null = null;
-    for (const low of positions) {
-      const part = narrowed(
-        problem,
-        (_, { position }) => position >= low && position <= low + span,
-      );
-      const path = choosePath(part.layers, part.criteria, part.goesRound);
-      if (path && (best === null || isBefore(path, best))) {
-        best = path;
-      }
-    }
-    if (best) {
-      return { choice: best.choice, costs: [span, ...best.costs] };
+  const span = spans.find((each) => positions.some((low) => holdsAll(problem, low, low + each)));
+  if (span === undefined) {
+    return null;
+  }
+  let best: Path | null = null;
+  for (const low of positions.filter((each) => holdsAll(problem, each, each + span))) {
+    const part = narrowed(problem, (_, { position }) => position >= low && position <= low + span);
+    const path = choosePath(part.layers, part.criteria, part.goesRound);
+    if (path && (best === null || isBefore(path, best))) {
+      best = path;
     }
   }
-  return null;
+  return best && { choice: best.choice, costs: [span, ...best.costs] };
 };
 
 /**
@@ -66,47 +61,69 @@ const withVariety = (problem: Problem): Path | null => {
   }
   const width = (slot: number): number => voicings[slot % count]?.length ?? 0;
   const pairCount = goesRound ? count : count - 1;
+  const openPairs = Array.from({ length: pairCount }, (_, layer) => {
+    const [first, second] = [layers.open(layer), layers.open((layer + 1) % count)];
+    return Uint8Array.from({ length: first.length * second.length }, (__, state) =>
+      first[Math.floor(state / second.length)] && second[state % second.length] ? 1 : 0,
+    );
+  });
   const pairs: Layers = {
     count: pairCount,
     width: (layer) => width(layer) * width(layer + 1),
-    isOpen: (layer, state) =>
-      layers.isOpen(layer, Math.floor(state / width(layer + 1))) &&
-      layers.isOpen((layer + 1) % count, state % width(layer + 1)),
+    open: (layer) => openPairs[layer] ?? new Uint8Array(),
+    stride: (layer) => width(layer + 2),
+    firstNext: (layer, state) => (state % width(layer + 1)) * width(layer + 2),
   };
-  const table = (from: number, of: (a: number, b: number, c: number) => number): Float64Array => {
-    const [first, second, third] = [width(from), width(from + 1), width(from + 2)];
-    const costs = new Float64Array(first * second * second * third).fill(Number.POSITIVE_INFINITY);
-    for (let a = 0; a < first; a += 1) {
-      for (let b = 0; b < second; b += 1) {
-        for (let c = 0; c < third; c += 1) {
-          costs[(a * second + b) * (second * third) + b * third + c] = of(a, b, c);
-        }
-      }
+  const known = new Map<string, Float64Array>();
+  const table = (
+    from: number,
+    kind: string,
+    of: (a: number, b: number, c: number) => number,
+  ): Float64Array => {
+    const names = [0, 1, 2].map((ahead) => slots[(from + ahead) % count]?.chord.name).join(" ");
+    const key = `${kind} ${names}`;
+    const found = known.get(key);
+    if (found) {
+      return found;
     }
+    const [first, second, third] = [width(from), width(from + 1), width(from + 2)];
+    const costs = new Float64Array(first * second * third);
+    for (let at = 0; at < costs.length; at += 1) {
+      const pair = Math.floor(at / third);
+      costs[at] = of(Math.floor(pair / second), pair % second, at % third);
+    }
+    known.set(key, costs);
     return costs;
   };
   const returns: Criterion = {
     by: "sum",
     costs: (from) => {
       const same = slots[from]?.chord.name === slots[(from + 2) % count]?.chord.name;
-      return table(from, (a, _, c) => (same && a === c ? 1 : 0));
+      return table(from, "returns", (a, _, c) => (same && a === c ? 1 : 0));
     },
   };
   // A step between pairs pays for the first half of the pair it leaves; the last pair of a row that
   // does not go round pays for both of its halves, since nothing follows it.
   const lastStep = pairCount - 2;
-  const inPairs = ({ by, costs }: Criterion): Criterion => ({
+  const inPairs = ({ by, costs }: Criterion, index: number): Criterion => ({
     by,
     costs: (from) => {
-      const own = costs(from % count, (from + 1) % count);
-      const next = costs((from + 1) % count, (from + 2) % count);
+      const own = costs(from);
+      const next = costs((from + 1) % count);
       const paysTwice = !goesRound && from === lastStep;
-      return table(from, (a, b, c) => {
+      // Costs of one kind of step are one and the same array, which tells the kinds apart.
+      return table(from, `${index} ${kindOf(own)} ${paysTwice ? kindOf(next) : ""}`, (a, b, c) => {
         const cost = own[a * width(from + 1) + b] ?? 0;
         return paysTwice ? cost + (next[b * width(from + 2) + c] ?? 0) : cost;
       });
     },
   });
+  const kinds = new Map<Float64Array, number>();
+  const kindOf = (costs: Float64Array): number => {
+    const kind = kinds.get(costs) ?? kinds.size;
+    kinds.set(costs, kind);
+    return kind;
+  };
   const path = choosePath(pairs, [returns, ...criteria.map(inPairs)], goesRound);
   if (!path) {
     return null;

@@ -2,6 +2,7 @@ import type { Timeline } from "../chart/song.ts";
 import type { Neck, StringNumber } from "../neck/neck.ts";
 import { ofString, pitchAt } from "../neck/pitchAt.ts";
 import { fitRolls } from "../roll/fitRolls.ts";
+import { homeString } from "../roll/homeString.ts";
 import type { Stroke } from "../roll/roll.ts";
 import type { Leg, Placement, Route } from "../route/route.ts";
 import { type Milliseconds, TICKS_PER_EIGHTH, type Tick, tick } from "../units.ts";
@@ -39,20 +40,25 @@ const notesOf = (
   arriving: Leg | undefined,
 ): readonly Note[] => {
   const end = tick(placement.start + placement.length);
-  return strokesOf(timeline, placement).flatMap((stroke, eighth) =>
-    stroke.flatMap((pick): readonly Note[] => {
-      const fret = ofString(placement.voicing.frets, pick.string);
+  const bar = timeline.bars[placement.bar];
+  const offset = bar ? placement.start - bar.start : 0;
+  return strokesOf(timeline, placement).flatMap((stroke, eighth) => {
+    const at = eighth * TICKS_PER_EIGHTH;
+    const opens = eighth === 0 || (bar !== undefined && (offset + at) % bar.length === 0);
+    return stroke.flatMap((pick): readonly Note[] => {
+      const string = homeString(pick, placement.voicing, opens);
+      const fret = ofString(placement.voicing.frets, string);
       if (fret === null) {
         return [];
       }
       return [
         {
-          tick: tick(placement.start + eighth * TICKS_PER_EIGHTH),
+          tick: tick(placement.start + at),
           ticks: tick(TICKS_PER_EIGHTH),
           until: end,
-          string: pick.string,
+          string,
           fret,
-          midi: pitchAt(neck, { string: pick.string, fret }),
+          midi: pitchAt(neck, { string, fret }),
           finger: pick.finger,
           slideInto: eighth === 0 && arriving?.kind === "slide",
           letGo: false,
@@ -60,8 +66,8 @@ const notesOf = (
           placement: placement.index,
         },
       ];
-    }),
-  );
+    });
+  });
 };
 
 /** A change that the notes before it make way for. */

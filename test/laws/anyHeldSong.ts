@@ -28,7 +28,7 @@ export const chordByTonal = (root: string, quality: Quality): Chord => {
     }
     return { role, pitchClass, semitones: (pitchClass - rootClass + 12) % 12 };
   });
-  return { name: root + quality, root, quality, tones, bass: null };
+  return { name: root + quality, root, quality, tones, bass: null, standsFor: null };
 };
 
 /** Every quality that has voicings. */

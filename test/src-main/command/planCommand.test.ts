@@ -11,6 +11,7 @@ describe("the plan command", () => {
     expect(readPlanRequest(["song.txt"])).toEqual({
       ok: true,
       file: "song.txt",
+      tuning: null,
       tempo: null,
       alternatives: 1,
       settings: {
@@ -23,6 +24,7 @@ describe("the plan command", () => {
         perChord: 1,
         hand: "default",
         pins: [],
+        strings: "3-2-1",
       },
     });
   });
@@ -40,6 +42,10 @@ describe("the plan command", () => {
       "travel",
       "--loop",
       "--two-per-chord",
+      "--strings",
+      "4-3-2-1",
+      "--tuning",
+      "double C",
       "--hand",
       "skilled",
       "--tempo",
@@ -50,6 +56,7 @@ describe("the plan command", () => {
     expect(readPlanRequest(args)).toEqual({
       ok: true,
       file: "-",
+      tuning: "double C",
       tempo: 96.5,
       alternatives: 3,
       settings: {
@@ -62,6 +69,7 @@ describe("the plan command", () => {
         perChord: 2,
         hand: "skilled",
         pins: [],
+        strings: "4-3-2-1",
       },
     });
   });
@@ -75,6 +83,8 @@ describe("the plan command", () => {
     expect(refused(["a.txt", "--frets", "0-12"])).toContain("from 1 to 22");
     expect(refused(["a.txt", "--frets", "5-23"])).toContain("from 1 to 22");
     expect(refused(["a.txt", "--aim", "speed"])).toContain("ease, steady, travel");
+    expect(refused(["a.txt", "--strings", "5-4"])).toContain('"5-4" is none of them');
+    expect(refused(["a.txt", "--tuning", "open Q"])).toContain("double C");
     expect(refused(["a.txt", "--hand", "third"])).toContain('"third" is none of them');
     expect(refused(["a.txt", "--tempo", "5"])).toContain("from 20 to 320");
     expect(refused(["a.txt", "--alternatives", "two"])).toContain("from 1 to 9");

@@ -251,11 +251,11 @@ const slips: readonly Slip[] = [
     bars: ["G:4 G:4", "G:8"],
   },
   {
-    when: "a chord has no shape",
+    when: "a chord has no shape of its own",
     text: "G | Am9 .. D7",
-    notes: ["1:5+3 unknown-chord"],
-    says: "There is no shape for Am9 yet. The nearest is Am7.",
-    bars: ["G:8", "G:6 D7:2"],
+    notes: ["1:5+3 reduced"],
+    says: "Am9 is played as Am7, its nearest shape. The bass and the singer fill it up.",
+    bars: ["G:8", "Am9:6 D7:2"],
   },
   {
     when: "a dominant seventh on a degree lacks its hyphen",

@@ -20,6 +20,7 @@ const request: PlanRequest = {
   hand: handTable.default,
   eighth: milliseconds(150),
   pins: [],
+  strings: "3-2-1",
 };
 const anySmallSong = fc
   .array(fc.constantFrom("G", "C", "D", "Am", "Em"), { minLength: 1, maxLength: 6 })

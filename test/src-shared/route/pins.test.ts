@@ -25,6 +25,7 @@ const request: PlanRequest = {
   hand: handTable.default,
   eighth: milliseconds(150),
   pins: [],
+  strings: "3-2-1",
 };
 const chordNamed = (name: string) =>
   chordByTonal(name.replace("m", ""), name.endsWith("m") ? "m" : "");
@@ -61,7 +62,7 @@ describe("pins", () => {
           names,
           pins: drawn.map(({ bar, voicing, kind }): Pin => {
             const chord = chordNamed(names[bar] ?? "");
-            const all = voicingsOf(chord, neck, wholeNeck);
+            const all = voicingsOf(chord, neck, wholeNeck, "3-2-1");
             const frets = all[voicing % all.length]?.frets ?? [null, null, null, null, null];
             return { kind, bar, eighth: 0, time: null, chord: chord.name, frets };
           }),
@@ -77,7 +78,7 @@ describe("pins", () => {
           const held = own.filter((pin) => pin.kind === "hold").map((pin) => pin.frets.join());
           const avoided = own.filter((pin) => pin.kind === "avoid").map((pin) => pin.frets.join());
           const range = held.length > 0 ? wholeNeck : request.range;
-          return voicingsOf(chordNamed(name), neck, range).filter(
+          return voicingsOf(chordNamed(name), neck, range, "3-2-1").filter(
             (voicing) =>
               held.every((grip) => grip === gripOf(voicing)) &&
               !avoided.includes(gripOf(voicing) ?? ""),

@@ -22,6 +22,7 @@ const upTo17: PlanRequest = {
   hand: handTable.default,
   eighth: milliseconds(150),
   pins: [],
+  strings: "3-2-1",
 };
 
 const chordNamed = (name: string) =>
@@ -49,6 +50,7 @@ const anyRequest: fc.Arbitrary<PlanRequest> = fc.record({
   hand: fc.constantFrom(...Object.values(handTable)),
   eighth: fc.integer({ min: 80, max: 400 }).map(milliseconds),
   pins: fc.constant([]),
+  strings: fc.constant("3-2-1" as const),
 });
 
 const less = (a: readonly number[], b: readonly number[]): boolean => {

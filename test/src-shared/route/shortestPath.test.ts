@@ -20,6 +20,7 @@ const request: PlanRequest = {
   hand: handTable.default,
   eighth: milliseconds(150),
   pins: [],
+  strings: "3-2-1",
 };
 
 describe("a route through a whole song", () => {
@@ -35,7 +36,7 @@ describe("a route through a whole song", () => {
         graph.addNode("end");
         for (const [layer, voicings] of problem.voicings.entries()) {
           for (const state of voicings.keys()) {
-            if (problem.layers.isOpen(layer, state)) {
+            if (problem.layers.open(layer)[state]) {
               graph.addNode(`${layer}/${state}`);
             }
           }
@@ -51,7 +52,7 @@ describe("a route through a whole song", () => {
             graph.addEdge(node, "end", { weight: 0 });
           }
           if (node.includes("/") && layer < last) {
-            const row = costs?.(layer, layer + 1);
+            const row = costs?.(layer);
             const width = problem.voicings[layer + 1]?.length ?? 0;
             for (let next = 0; next < width; next += 1) {
               if (graph.hasNode(`${layer + 1}/${next}`)) {
