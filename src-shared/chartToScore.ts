@@ -4,9 +4,10 @@ import type { Song, Timeline } from "./chart/song.ts";
 import { unfold } from "./chart/unfold.ts";
 import type { Diagnostic } from "./diagnostic.ts";
 import { readKey } from "./harmony/readKey.ts";
+import { readTuning } from "./harmony/readTuning.ts";
 import type { Neck } from "./neck/neck.ts";
 import { neckFor } from "./neck/neckFor.ts";
-import { tuningNamed, tunings } from "./neck/tuningTable.ts";
+import { tunings } from "./neck/tuningTable.ts";
 import { alternatives } from "./route/alternatives.ts";
 import { type Explanation, explain } from "./route/explain.ts";
 import { handTable } from "./route/handTable.ts";
@@ -74,7 +75,8 @@ export const chartToScore = (
 ): Walk => {
   const reading = readChart(text);
   const song = songToPlay(reading.value, settings.playKey);
-  const neck = neckFor(tuningNamed(song.tuning) ?? tunings[0], song.capo);
+  const tuning = readTuning(song.tuning);
+  const neck = neckFor(tuning.ok ? tuning.tuning : tunings[0], song.capo);
   const timeline = unfold(song);
   const { aim, shapes, strings, goesRound, perChord, pins } = settings;
   const range = { low: fret(settings.fretLow), high: fret(settings.fretHigh) };

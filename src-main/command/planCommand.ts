@@ -1,7 +1,7 @@
 import { type ParseArgsConfig, parseArgs } from "node:util";
 import { readKey } from "../../src-shared/harmony/readKey.ts";
+import { readTuning } from "../../src-shared/harmony/readTuning.ts";
 import { USUAL_LAST_FRET } from "../../src-shared/neck/neckFor.ts";
-import { tuningNamed, tunings } from "../../src-shared/neck/tuningTable.ts";
 import {
   aims,
   handNames,
@@ -142,9 +142,9 @@ export const readPlanRequest = (args: readonly string[]): PlanRequest => {
   if (!strings.ok) {
     return strings;
   }
-  if (values.tuning !== undefined && tuningNamed(values.tuning) === null) {
-    const names = tunings.map(({ name }) => name).join(", ");
-    return refuse(`--tuning takes one of ${names}; "${values.tuning}" is none of them`);
+  const tuning = values.tuning === undefined ? null : readTuning(values.tuning);
+  if (tuning?.ok === false) {
+    return refuse(`--tuning: ${tuning.says} ${tuning.try}`);
   }
   const tempo = numberFrom("--tempo", values.tempo, SLOWEST, FASTEST);
   if (!tempo.ok) {

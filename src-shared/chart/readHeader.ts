@@ -1,6 +1,7 @@
 import type { Diagnostic } from "../diagnostic.ts";
 import { readKey } from "../harmony/readKey.ts";
-import { tuningNamed, tunings } from "../neck/tuningTable.ts";
+import { readTuning } from "../harmony/readTuning.ts";
+import { tunings } from "../neck/tuningTable.ts";
 import { bpm, fret } from "../units.ts";
 import { cleanValue, type Field, type FieldName, fieldNames } from "./fields.ts";
 import { readCapo, readMeter, readTempo, type ValueReading } from "./headerValues.ts";
@@ -27,15 +28,9 @@ export type HeaderReading = {
   readonly notes: readonly Diagnostic[];
 };
 
-const readTuning = (text: string): ValueReading<string> => {
-  const tuning = tuningNamed(text);
-  return tuning !== null
-    ? { ok: true, value: tuning.name }
-    : {
-        ok: false,
-        says: `There is no tuning "${text.slice(0, 24)}" here.`,
-        try: `Write one of ${tunings.map((each) => each.name).join(", ")}.`,
-      };
+const readTuningName = (text: string): ValueReading<string> => {
+  const reading = readTuning(text);
+  return reading.ok ? { ok: true, value: reading.tuning.name } : reading;
 };
 
 const refuseUnknown = (field: Field): Diagnostic => {
@@ -97,7 +92,7 @@ export const readHeader = (fields: readonly Field[]): HeaderReading => {
     meter,
     tempo: read("Tempo", "bad-tempo", plainHeader.tempo, (text) => readTempo(text, meter)),
     capo: read("Capo", "bad-capo", plainHeader.capo, readCapo),
-    tuning: read("Tuning", "bad-tuning", plainHeader.tuning, readTuning),
+    tuning: read("Tuning", "bad-tuning", plainHeader.tuning, readTuningName),
   };
   return { header, form: given.get("Form") ?? null, notes };
 };
