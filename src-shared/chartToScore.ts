@@ -78,7 +78,7 @@ export const chartToScore = (
   const tuning = readTuning(song.tuning);
   const neck = neckFor(tuning.ok ? tuning.tuning : tunings[0], song.capo);
   const timeline = unfold(song);
-  const { aim, shapes, strings, goesRound, perChord, pins } = settings;
+  const { aim, shapes, strings, goesRound, perChord, alike, pins } = settings;
   const range = { low: fret(settings.fretLow), high: fret(settings.fretHigh) };
   const tempo = playTempo === null ? song.tempo : bpm(playTempo);
   const eighth = eighthNote(song.meter, tempo);
@@ -92,6 +92,7 @@ export const chartToScore = (
     perChord,
     hand,
     eighth,
+    alike,
     pins,
   };
   const plan = planRoute(timeline, neck, request);

@@ -20,6 +20,8 @@ export type PlanSettings = {
   readonly goesRound: boolean;
   /** How many voicings one chord takes in turn where it lasts two measures or more. */
   readonly perChord: 1 | 2;
+  /** Every place of the chart is held the same each time it is played. */
+  readonly alike: boolean;
   /** How fast the player's hand moves. */
   readonly hand: HandName;
   readonly pins: readonly Pin[];
@@ -89,6 +91,7 @@ const planSettings = v.object({
   strings: v.picklist(stringSets),
   goesRound: v.boolean(),
   perChord: v.picklist([1, 2]),
+  alike: v.boolean(),
   hand: v.picklist(handNames),
   pins: v.pipe(v.array(pin), v.maxLength(5000)),
 });
@@ -125,6 +128,7 @@ export const wholeNeckPlan: PlanSettings = {
   strings: "3-2-1",
   goesRound: false,
   perChord: 1,
+  alike: false,
   hand: "default",
   pins: [],
 };

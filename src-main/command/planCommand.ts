@@ -32,7 +32,7 @@ export const planUsage: string = [
   `                                     [--aim ${aims.join("|")}]`,
   `                                     [--hand ${handNames.join("|")}] [--tempo N] [--loop]`,
   `                                     [--strings ${stringSets.join("|")}] [--tuning NAME]`,
-  "                                     [--two-per-chord] [--alternatives K]",
+  "                                     [--two-per-chord] [--alike] [--alternatives K]",
   "FILE is a chart, or - for standard input.",
 ].join("\n");
 
@@ -47,6 +47,7 @@ const options = {
   tempo: { type: "string" },
   alternatives: { type: "string" },
   "two-per-chord": { type: "boolean" },
+  alike: { type: "boolean" },
   loop: { type: "boolean" },
 } as const satisfies ParseArgsConfig["options"];
 
@@ -180,6 +181,7 @@ export const readPlanRequest = (args: readonly string[]): PlanRequest => {
       strings: strings.value,
       perChord: values["two-per-chord"] ? 2 : 1,
       goesRound: values.loop ?? false,
+      alike: values.alike ?? false,
       shapes,
       fretLow,
       fretHigh,

@@ -42,7 +42,7 @@ const underBans = (
       (name, index) => slot.chord.name !== name || !found[index]?.get(name)?.has(gripOf(voicing)),
     ),
   );
-  const solution = solve(part, request.aim);
+  const solution = solve(part, request);
   return solution && { bans, solution, homes: homesOf(problem, solution.voicings) };
 };
 

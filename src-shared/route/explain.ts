@@ -46,7 +46,7 @@ export const explain = (
   const here = problem.slots[index];
   const elsewhere = others.flatMap((voicing): readonly Elsewhere[] => {
     const through = narrowed(problem, (slot, each) => slot !== here || each === voicing);
-    const solution = solve(through, request.aim);
+    const solution = solve(through, request);
     return solution
       ? [{ voicing, more: solution.path.costs.map((cost, k) => cost - (route.costs[k] ?? 0)) }]
       : [];

@@ -117,7 +117,7 @@ export const planRoute = (
   request: PlanRequest,
 ): Plan => {
   const problem = problemOf(timeline, neck, request);
-  const solution = solve(problem, request.aim);
+  const solution = solve(problem, request);
   return solution
     ? { kind: "route", route: routeOf(problem, solution, timeline, neck, request) }
     : refusal(problem, request.pins);

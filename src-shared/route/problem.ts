@@ -27,6 +27,8 @@ export type PlanRequest = {
   readonly hand: Hand;
   /** How long an eighth note lasts. */
   readonly eighth: Milliseconds;
+  /** Every place of the chart is held the same each time it is played. */
+  readonly alike: boolean;
   /** Held ones count whatever the shapes and the range. */
   readonly pins: readonly Pin[];
 };

@@ -1,7 +1,7 @@
 import type { Voicing } from "../voicing/voicing.ts";
+import { chooseAlike } from "./chooseAlike.ts";
 import { type Criterion, choosePath, isBefore, type Layers, type Path } from "./choosePath.ts";
-import { narrowed, type Problem, positionsOf } from "./problem.ts";
-import type { Aim } from "./route.ts";
+import { narrowed, type PlanRequest, type Problem, positionsOf } from "./problem.ts";
 
 /** A voicing for each slot, and what the choice comes to by each criterion. */
 export type Solution = { readonly voicings: readonly Voicing[]; readonly path: Path };
@@ -15,6 +15,8 @@ const chosen = (problem: Problem, path: Path): readonly Voicing[] =>
     return voicing;
   });
 
+type Choose = (problem: Problem) => Path | null;
+
 /** Whether every slot has a voicing left within a stretch of positions. */
 const holdsAll = (problem: Problem, low: number, high: number): boolean =>
   problem.voicings.every((voicings, layer) => {
@@ -25,7 +27,7 @@ const holdsAll = (problem: Problem, low: number, high: number): boolean =>
   });
 
 /** The narrowest stretch of positions that holds every chord; of several the best, then the lowest. */
-const inNarrowest = (problem: Problem): Path | null => {
+const inNarrowest = (problem: Problem, choose: Choose): Path | null => {
   const positions = positionsOf(problem);
   const spans = [
     ...new Set(
@@ -39,7 +41,7 @@ const inNarrowest = (problem: Problem): Path | null => {
   let best: Path | null = null;
   for (const low of positions.filter((each) => holdsAll(problem, each, each + span))) {
     const part = narrowed(problem, (_, { position }) => position >= low && position <= low + span);
-    const path = choosePath(part.layers, part.criteria, part.goesRound);
+    const path = choose(part);
     if (path && (best === null || isBefore(path, best))) {
       best = path;
     }
@@ -134,13 +136,28 @@ const withVariety = (problem: Problem): Path | null => {
   return { choice, costs: path.costs };
 };
 
-/** The best choice of voicings for a problem by an aim; null where nothing is left to choose. */
-export const solve = (problem: Problem, aim: Aim): Solution | null => {
+const freely: Choose = ({ layers, criteria, goesRound }) => choosePath(layers, criteria, goesRound);
+
+/** The same each time, but for a song too tangled for that. */
+const alike: Choose = (problem) => {
+  const path = chooseAlike(problem);
+  return path === "too-wide" ? freely(problem) : path;
+};
+
+/**
+ * The best choice of voicings for what a request asks; null where nothing is left to choose. Variety
+ * does not heed `alike`, which is its opposite.
+ */
+export const solve = (
+  problem: Problem,
+  request: Pick<PlanRequest, "aim" | "alike">,
+): Solution | null => {
+  const choose = request.alike ? alike : freely;
   const path =
-    aim === "region"
-      ? inNarrowest(problem)
-      : aim === "variety"
+    request.aim === "region"
+      ? inNarrowest(problem, choose)
+      : request.aim === "variety"
         ? withVariety(problem)
-        : choosePath(problem.layers, problem.criteria, problem.goesRound);
+        : choose(problem);
   return path && { voicings: chosen(problem, path), path };
 };

@@ -23,6 +23,7 @@ const request: PlanRequest = {
   perChord: 1,
   hand: handTable.default,
   eighth: milliseconds(150),
+  alike: false,
   pins: [],
 };
 
@@ -101,7 +102,7 @@ test("planner", () => {
       }
     }
   }
-  const ours = median(9, () => solve(problem, "ease"));
+  const ours = median(9, () => solve(problem, request));
   const theirs = median(5, () => dijkstra.bidirectional(graph, "start", "end", "weight"));
   say(
     "512 bars: general shortest-path library / ours, time",

@@ -24,6 +24,7 @@ const request: PlanRequest = {
   perChord: 1,
   hand: handTable.default,
   eighth: milliseconds(150),
+  alike: false,
   pins: [],
   strings: "3-2-1",
 };

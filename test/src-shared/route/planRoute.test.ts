@@ -21,6 +21,7 @@ const upTo17: PlanRequest = {
   perChord: 1,
   hand: handTable.default,
   eighth: milliseconds(150),
+  alike: false,
   pins: [],
   strings: "3-2-1",
 };
@@ -49,6 +50,7 @@ const anyRequest: fc.Arbitrary<PlanRequest> = fc.record({
   perChord: fc.constant(1 as const),
   hand: fc.constantFrom(...Object.values(handTable)),
   eighth: fc.integer({ min: 80, max: 400 }).map(milliseconds),
+  alike: fc.constant(false),
   pins: fc.constant([]),
   strings: fc.constant("3-2-1" as const),
 });

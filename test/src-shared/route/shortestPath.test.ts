@@ -19,6 +19,7 @@ const request: PlanRequest = {
   perChord: 1,
   hand: handTable.default,
   eighth: milliseconds(150),
+  alike: false,
   pins: [],
   strings: "3-2-1",
 };
@@ -71,7 +72,7 @@ describe("a route through a whole song", () => {
               sum + Number(graph.getEdgeAttribute(path[index], node, "weight")),
             0,
           );
-        expect(solve(problem, aim)?.path.costs).toEqual([cost]);
+        expect(solve(problem, { aim, alike: false })?.path.costs).toEqual([cost]);
       });
     }
   }
