@@ -1,61 +1,89 @@
 import type { Timeline } from "../chart/song.ts";
 import type { Neck } from "../neck/neck.ts";
-import type { Voicing } from "../voicing/voicing.ts";
 import { isBefore } from "./choosePath.ts";
 import { routeOf } from "./planRoute.ts";
-import { narrowed, type PlanRequest, type Problem, problemOf } from "./problem.ts";
+import { type PlanRequest, type Problem, problemOf } from "./problem.ts";
 import type { Route } from "./route.ts";
 import { type Solution, solve } from "./solve.ts";
 
-/** A chord's voicings in a solution, each as its frets. */
-type Homes = ReadonlyMap<string, ReadonlySet<string>>;
+/** For each chord, by its place among the song's chords: 1 for every state a solution holds it in. */
+type Homes = readonly Uint8Array[];
 
-const gripOf = (voicing: Voicing): string => voicing.frets.join();
+/** A problem, and which of its chords each slot has. */
+type Song = {
+  readonly problem: Problem;
+  readonly chordOf: readonly number[];
+  readonly widths: readonly number[];
+};
 
-const homesOf = ({ slots }: Problem, voicings: readonly Voicing[]): Homes => {
-  const homes = new Map<string, Set<string>>();
-  for (const [index, voicing] of voicings.entries()) {
-    const name = slots[index]?.chord.name ?? "";
-    const home = homes.get(name) ?? new Set<string>();
-    homes.set(name, home.add(gripOf(voicing)));
+const songOf = (problem: Problem): Song => {
+  const chords = new Map<string, number>();
+  const widths: number[] = [];
+  const chordOf = problem.slots.map((slot, layer) => {
+    const known = chords.get(slot.chord.name);
+    if (known !== undefined) {
+      return known;
+    }
+    const fresh = chords.size;
+    chords.set(slot.chord.name, fresh);
+    widths.push(problem.layers.width(layer));
+    return fresh;
+  });
+  return { problem, chordOf, widths };
+};
+
+const homesOf = ({ chordOf, widths }: Song, { path }: Solution): Homes => {
+  const homes = widths.map((width) => new Uint8Array(width));
+  for (const [layer, state] of path.choice.entries()) {
+    const home = homes[chordOf[layer] ?? 0];
+    if (home) {
+      home[state] = 1;
+    }
   }
   return homes;
 };
 
 /** Whether some chord is never held in the same voicing by both. */
 const reallyDiffer = (a: Homes, b: Homes): boolean =>
-  [...a].some(([name, grips]) => ![...grips].some((grip) => b.get(name)?.has(grip)));
+  a.some((home, chord) => home.every((held, state) => !(held && b[chord]?.[state])));
 
 /** For each route already found, the chord that must keep away from all of its voicings there. */
-type Bans = readonly string[];
+type Bans = readonly number[];
 
 type Candidate = { readonly bans: Bans; readonly solution: Solution; readonly homes: Homes };
 
 const underBans = (
-  problem: Problem,
+  song: Song,
   request: PlanRequest,
   found: readonly Homes[],
   bans: Bans,
 ): Candidate | null => {
-  const part = narrowed(problem, (slot, voicing) =>
-    bans.every(
-      (name, index) => slot.chord.name !== name || !found[index]?.get(name)?.has(gripOf(voicing)),
-    ),
+  const { problem, chordOf, widths } = song;
+  const allowed = widths.map((width) => new Uint8Array(width).fill(1));
+  for (const [route, chord] of bans.entries()) {
+    for (const [state, held] of (found[route]?.[chord] ?? new Uint8Array()).entries()) {
+      const own = allowed[chord];
+      if (held && own) {
+        own[state] = 0;
+      }
+    }
+  }
+  const open = chordOf.map((chord, layer) =>
+    problem.layers.open(layer).map((is, state) => (is && allowed[chord]?.[state] ? 1 : 0)),
   );
+  const part: Problem = {
+    ...problem,
+    layers: { ...problem.layers, open: (layer) => open[layer] ?? new Uint8Array() },
+  };
   const solution = solve(part, request);
-  return solution && { bans, solution, homes: homesOf(problem, solution.voicings) };
+  return solution && { bans, solution, homes: homesOf(song, solution) };
 };
 
 /** The best solution that really differs from all found ones: best first over what to keep away. */
-const nextBest = (
-  problem: Problem,
-  request: PlanRequest,
-  found: readonly Homes[],
-): Candidate | null => {
-  const names = [...new Set(problem.slots.map((slot) => slot.chord.name))];
+const nextBest = (song: Song, request: PlanRequest, found: readonly Homes[]): Candidate | null => {
   const open: Candidate[] = [];
   const offer = (bans: Bans): void => {
-    const candidate = underBans(problem, request, found, bans);
+    const candidate = underBans(song, request, found, bans);
     if (candidate) {
       open.push(candidate);
     }
@@ -69,8 +97,8 @@ const nextBest = (
     if (found.every((homes) => reallyDiffer(homes, best.homes))) {
       return best;
     }
-    for (const name of names) {
-      offer([...best.bans, name]);
+    for (const chord of song.widths.keys()) {
+      offer([...best.bans, chord]);
     }
   }
   return null;
@@ -88,18 +116,18 @@ export const alternatives = (
   request: PlanRequest,
   count: number,
 ): readonly Route[] => {
-  const problem = problemOf(timeline, neck, request);
+  const song = songOf(problemOf(timeline, neck, request));
   const found: Candidate[] = [];
-  while (found.length < count) {
+  while (found.length < count && song.problem.slots.length > 0) {
     const next = nextBest(
-      problem,
+      song,
       request,
       found.map(({ homes }) => homes),
     );
-    if (!next || problem.slots.length === 0) {
+    if (!next) {
       break;
     }
     found.push(next);
   }
-  return found.map(({ solution }) => routeOf(problem, solution, timeline, neck, request));
+  return found.map(({ solution }) => routeOf(song.problem, solution, timeline, neck, request));
 };
