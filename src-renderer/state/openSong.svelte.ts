@@ -1,5 +1,6 @@
 import { chartToScore, type Walk } from "../../src-shared/chartToScore.ts";
 import type { Host, Problem, StoredSong } from "../../src-shared/host.ts";
+import { pinsAfterEdit, playedChart } from "../../src-shared/route/pinsAfterEdit.ts";
 import type { PlanSettings, SongSettings } from "../../src-shared/settings.ts";
 import { Autosave, type Saving } from "./autosave.svelte.ts";
 import { type Later, later } from "./later.ts";
@@ -64,18 +65,18 @@ export class OpenSong {
 
   edit(text: string): void {
     if (text === this.#version.text) return;
-    this.#become({ ...this.#version, text }, kindOfEdit(this.#version.text, text));
+    const settings = this.#settingsFor(text);
+    this.#become({ text, settings }, kindOfEdit(this.#version.text, text));
   }
 
   change(part: Partial<Omit<SongSettings, "version">>): void {
-    const settings = { ...this.#version.settings, ...part };
-    if (JSON.stringify(settings) === JSON.stringify(this.#version.settings)) return;
-    const names = Object.keys(part).toSorted().join(" ");
-    this.#become({ ...this.#version, settings }, `settings ${names}`);
+    this.#change(part, `settings ${Object.keys(part).toSorted().join(" ")}`);
   }
 
+  /** Each pin is a step of its own, however soon it follows another. */
   changePlan(part: Partial<PlanSettings>): void {
-    this.change({ plan: { ...this.#version.settings.plan, ...part } });
+    const plan = { ...this.#version.settings.plan, ...part };
+    this.#change({ plan }, part.pins ? "other" : "settings plan");
   }
 
   undo(): void {
@@ -94,6 +95,22 @@ export class OpenSong {
   /** The song has been taken out of the songbook: nothing is written any more. */
   abandon(): void {
     this.#autosave.abandon();
+  }
+
+  #change(part: Partial<Omit<SongSettings, "version">>, kind: ChangeKind): void {
+    const settings = { ...this.#version.settings, ...part };
+    if (JSON.stringify(settings) === JSON.stringify(this.#version.settings)) return;
+    this.#become({ ...this.#version, settings }, kind);
+  }
+
+  /** The settings as they go with another text: pins go with their bars. */
+  #settingsFor(text: string): SongSettings {
+    const { settings } = this.#version;
+    const { plan } = settings;
+    if (plan.pins.length === 0) return settings;
+    const after = playedChart(text, plan.playKey);
+    const pins = pinsAfterEdit(plan.pins, playedChart(this.text, plan.playKey), after);
+    return pins === plan.pins ? settings : { ...settings, plan: { ...plan, pins } };
   }
 
   #become(version: SongVersion, kind: ChangeKind): void {

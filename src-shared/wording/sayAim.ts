@@ -1,5 +1,6 @@
 import type { HandName } from "../route/handTable.ts";
 import type { Aim, Way } from "../route/route.ts";
+import type { StringSet } from "../voicing/voicing.ts";
 
 /** A choice in words: a short name, and one sentence that a player understands. */
 export type Choice = { readonly name: string; readonly says: string };
@@ -52,6 +53,33 @@ const handWords: Readonly<Record<HandName, Choice>> = {
  * @example sayHand("skilled").name // => "Skilled"
  */
 export const sayHand = (hand: HandName): Choice => handWords[hand];
+
+const stringWords: Readonly<Record<StringSet, Choice>> = {
+  "3-2-1": { name: "Top three", says: "The closed shapes on strings 3, 2 and 1." },
+  "4-3-2": { name: "Inner three", says: "Strings 4, 3 and 2: lower, and out of a singer's way." },
+  "4-3-2-1": {
+    name: "All four",
+    says: "The full shapes; the thumb takes string 4 on the bar line.",
+  },
+};
+
+/**
+ * A set of strings in words.
+ * @example sayStrings("3-2-1").name // => "Top three"
+ */
+export const sayStrings = (strings: StringSet): Choice => stringWords[strings];
+
+/**
+ * One place or two for each chord, in words.
+ * @example sayPerChord(2).name // => "Two"
+ */
+export const sayPerChord = (places: 1 | 2): Choice =>
+  places === 1
+    ? { name: "One", says: "A chord keeps its place for as long as it lasts." }
+    : {
+        name: "Two",
+        says: "A chord of two measures or more is held in two places, one after the other.",
+      };
 
 /** How far the times can be trusted; to be shown where they are. */
 export const handCaution: string =

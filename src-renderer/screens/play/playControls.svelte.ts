@@ -6,6 +6,7 @@ import type { OpenSong } from "../../state/openSong.svelte.ts";
 import type { Player } from "../../state/player.svelte.ts";
 import type { PreferencesState } from "../../state/preferences.svelte.ts";
 import type { PlayAction } from "./playKeys.ts";
+import type { WhyQuestion } from "./whyQuestion.ts";
 
 /** Usual slowest and fastest practice tempo, beats a minute. */
 export const TEMPO_RANGE: { readonly low: number; readonly high: number } = { low: 30, high: 240 };
@@ -16,6 +17,12 @@ const TEMPO_STEP = 0.05;
 export class PlayControls {
   /** The caution about loudness and strain is on the screen. */
   cautionOpen: boolean = $state(false);
+  /** The placement of which the reasons are on the screen; null is none. */
+  whyOf: number | null = $state(null);
+  /** Other places are shown, while the music plays and while it does not. */
+  #others = $state.raw({ playing: false, still: false });
+  /** The other routes are on the screen. */
+  routesOpen: boolean = $state(false);
   readonly #song: OpenSong;
   readonly #player: Player;
   readonly #preferences: PreferencesState;
@@ -103,6 +110,35 @@ export class PlayControls {
     this.setLoop(this.loop ? null : barRange(bar, bar));
   }
 
+  get #moves(): "playing" | "still" {
+    const { state } = this.#player;
+    return state === "playing" || state === "countingIn" ? "playing" : "still";
+  }
+
+  /** Other places of the chord are shown; playing starts without them. */
+  get othersShown(): boolean {
+    return this.#others[this.#moves];
+  }
+
+  toggleOthers(): void {
+    this.#others = { ...this.#others, [this.#moves]: !this.othersShown };
+  }
+
+  /** Shows why the hand is where it is now, or puts that away. */
+  toggleWhy(): void {
+    const { placement } = this.#player;
+    const placements = this.#song.walk.route?.placements ?? [];
+    const shown = this.whyOf !== null && placements[this.whyOf] !== undefined;
+    this.whyOf = !shown && placements[placement] ? placement : null;
+  }
+
+  /** What is to be weighed for the reasons on the screen; null without any. */
+  get whyQuestion(): WhyQuestion | null {
+    const { text, settings } = this.#song;
+    const { plan, playTempo } = settings;
+    return this.whyOf === null ? null : { text, plan, playTempo, placement: this.whyOf };
+  }
+
   setLevel(part: MixPart, level: Level): void {
     const { mix } = this.#preferences.value;
     this.#preferences.change({ mix: { ...mix, [part]: level } });
@@ -135,6 +171,13 @@ export class PlayControls {
         return this.setLoop({ firstBar: Math.min(bar, loop?.firstBar ?? bar), lastBar: bar });
       case "banjo":
         return this.banjo();
+      case "routes":
+        this.routesOpen = true;
+        return;
+      case "others":
+        return this.toggleOthers();
+      case "why":
+        return this.toggleWhy();
       case "slower":
         return this.stepTempo(-1);
       case "faster":

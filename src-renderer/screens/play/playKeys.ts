@@ -8,6 +8,9 @@ export type PlayAction =
   | "loopFrom"
   | "loopTo"
   | "banjo"
+  | "routes"
+  | "others"
+  | "why"
   | "slower"
   | "faster";
 
@@ -22,6 +25,12 @@ const actions: ReadonlyMap<string, PlayAction> = new Map([
   ["]", "loopTo"],
   ["m", "banjo"],
   ["M", "banjo"],
+  ["r", "routes"],
+  ["R", "routes"],
+  ["o", "others"],
+  ["O", "others"],
+  ["w", "why"],
+  ["W", "why"],
   ["-", "slower"],
   ["−", "slower"],
   ["+", "faster"],

@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import { AUTOSAVE_PAUSE_MS } from "../../../src-renderer/state/autosave.svelte.ts";
 import { OpenSong } from "../../../src-renderer/state/openSong.svelte.ts";
 import { STEP_PAUSE_MS } from "../../../src-renderer/state/songHistory.ts";
+import type { Pin } from "../../../src-shared/route/pins.ts";
 import { HandClock } from "./handClock.ts";
 import { diskFull, MemoryHost, storedSong } from "./memoryHost.ts";
 
@@ -34,11 +35,11 @@ describe("what follows from an open song", () => {
     expect(song.walk.timeline.stays.map((stay) => stay.chord?.name)).toEqual(["G", "C", "D"]);
   });
 
-  test("a new tempo to practise at does not plan the route again", () => {
+  test("a new count-in does not plan the route again", () => {
     const { song } = opened();
     const before = song.walk;
-    song.change({ playTempo: 84 });
-    expect(song.settings.playTempo).toBe(84);
+    song.change({ countInBars: 2 });
+    expect(song.settings.countInBars).toBe(2);
     expect(song.walk).toBe(before);
   });
 
@@ -114,6 +115,51 @@ describe("undo", () => {
     song.edit(chart);
     song.change({ loop: null });
     expect(song.canUndo).toBe(false);
+  });
+});
+
+describe("pins", () => {
+  const pinOnC: Pin = {
+    kind: "hold",
+    bar: 1,
+    eighth: 0,
+    time: null,
+    chord: "C",
+    frets: [5, 5, 5, null, null],
+  };
+
+  test("go with their bar in the step that moves it, and come back with it", () => {
+    const { song } = opened();
+    song.changePlan({ pins: [pinOnC] });
+    song.edit(chart.replace("| G |", "| Em | Am | G |"));
+    expect(song.settings.plan.pins).toEqual([{ ...pinOnC, bar: 3 }]);
+    const held = song.walk.route?.placements.find(({ chord: { name } }) => name === "C");
+    expect(held?.voicing.frets).toEqual(pinOnC.frets);
+    song.undo();
+    expect([song.text, song.settings.plan.pins]).toEqual([chart, [pinOnC]]);
+    song.redo();
+    expect(song.settings.plan.pins).toEqual([{ ...pinOnC, bar: 3 }]);
+  });
+
+  test("that went with their bar come back by undo exactly as they were", () => {
+    const { song, clock } = opened();
+    song.changePlan({ pins: [pinOnC] });
+    const { settings } = song;
+    for (let end = chart.length - 1; end >= chart.indexOf("C"); end -= 1) {
+      clock.turn(90);
+      song.edit(chart.slice(0, end));
+    }
+    expect(song.settings.plan.pins).toEqual([]);
+    song.undo();
+    expect(song.settings).toBe(settings);
+  });
+
+  test("leave the settings alone while the title is edited", () => {
+    const { song } = opened();
+    song.changePlan({ pins: [pinOnC] });
+    const { settings } = song;
+    song.edit(chart.replace("Millrace", "Mill Pond"));
+    expect(song.settings).toBe(settings);
   });
 });
 

@@ -122,6 +122,22 @@ describe("pins in the way of a route", () => {
     expect(planned(withoutPins(off, inTheWay), 17).kind).toBe("route");
   });
 
+  test("are those for one time where all times are to be held alike", () => {
+    const apart = slots.filter((each) => each.written === 0);
+    const pins = apart.reduce<readonly Pin[]>(
+      (set, each, time) => withHold(set, slots, each, all[time] ?? voicing, "this time"),
+      [],
+    );
+    const settings = { ...wholeNeckPlan, alike: true };
+    const plannedWith = (some: readonly Pin[]) => {
+      const walk = chartToScore(CHART, { ...settings, pins: some }, null);
+      return planRoute(walk.timeline, neck, walk.request);
+    };
+    const inTheWay = pinsInTheWay(plannedWith(pins), pins);
+    expect(inTheWay.length).toBe(2);
+    expect(plannedWith(withoutPins(pins, inTheWay)).kind).toBe("route");
+  });
+
   test("are none where there is a route", () => {
     expect(pinsInTheWay(planned([], 17), [])).toEqual([]);
   });

@@ -14,6 +14,9 @@ describe("a key on the Play screen", () => {
     ["[", "loopFrom"],
     ["]", "loopTo"],
     ["M", "banjo"],
+    ["r", "routes"],
+    ["o", "others"],
+    ["W", "why"],
     ["-", "slower"],
     ["+", "faster"],
   ])("%j does %s", (key, action) => {
