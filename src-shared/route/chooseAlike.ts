@@ -1,5 +1,5 @@
 import type { Criterion, Path } from "./choosePath.ts";
-import { type Assignment, eliminate, type Factor, type Joined } from "./eliminate.ts";
+import { type Assignment, eliminate, type Factor } from "./eliminate.ts";
 import type { Problem } from "./problem.ts";
 import type { Slot } from "./slot.ts";
 
@@ -84,56 +84,55 @@ const bestBy = (
   problem: Problem,
   alike: Alike,
   criteria: readonly Criterion[],
-  joined: Joined,
   forbidden: Forbidden,
 ): Assignment | "too-wide" | null => {
   const tablesOf = (layer: number): readonly Float64Array[] =>
     criteria.map(({ costs }) =>
       costs(layer).map((cost, edge) => (forbidden(layer, edge) ? Number.POSITIVE_INFINITY : cost)),
     );
-  const steps = stepsOf(problem, alike);
   return eliminate(
     alike.widths,
     [
       ...openings(problem, alike, criteria.length),
-      ...steps.map((step) => stepFactor(step, alike.widths, tablesOf(step.layer))),
+      ...stepsOf(problem, alike).map((step) =>
+        stepFactor(step, alike.widths, tablesOf(step.layer)),
+      ),
     ],
-    joined,
-    criteria.length,
+    criteria.map(({ by }) => by),
   );
 };
 
 /**
  * The best choice in which every place of the chart is held in the same voicing each time it is
- * played, by the problem's criteria in order. Before one that is judged by the worst, a sum counts
- * only where it can be kept at nothing at all. null where there is no choice, "too-wide" where the
- * song's places hang together too closely to tell.
+ * played, by the problem's criteria in order, of which at most one is judged by the worst. null
+ * where there is no choice, "too-wide" where the song's places hang together too closely to tell.
  */
 export const chooseAlike = (problem: Problem): Path | "too-wide" | null => {
   const alike = alikeSlots(problem);
   const { criteria } = problem;
-  const lastWorst = criteria.findLastIndex(({ by }) => by === "worst");
-  const costs: number[] = [];
+  const at = criteria.findIndex(({ by }) => by === "worst");
+  const worst = criteria[at];
   let forbidden: Forbidden = () => false;
-  for (const criterion of criteria.slice(0, lastWorst + 1)) {
-    const found = bestBy(problem, alike, [criterion], criterion.by, forbidden);
-    if (found === null || found === "too-wide") {
-      return found;
+  let hardest: readonly number[] = [];
+  if (worst) {
+    // The worst step is settled first; among the steps that are no worse, the sums are then free.
+    const settled = bestBy(problem, alike, criteria.slice(0, at + 1), forbidden);
+    if (settled === null || settled === "too-wide") {
+      return settled;
     }
-    const least = found.costs[0] ?? 0;
-    costs.push(least);
-    if (criterion.by === "worst" || least === 0) {
-      const before = forbidden;
-      forbidden = (layer, edge) =>
-        before(layer, edge) || (criterion.costs(layer)[edge] ?? 0) > least;
-    }
+    hardest = settled.costs.slice(at);
+    const [most = 0] = hardest;
+    forbidden = (layer, edge) => (worst.costs(layer)[edge] ?? 0) > most;
   }
-  const found = bestBy(problem, alike, criteria.slice(lastWorst + 1), "sum", forbidden);
+  const sums = criteria.filter(({ by }) => by === "sum");
+  const found = bestBy(problem, alike, sums, forbidden);
   if (found === null || found === "too-wide") {
     return found;
   }
   return {
     choice: alike.variableOf.map((variable) => found.states[variable] ?? 0),
-    costs: [...costs, ...found.costs],
+    costs: worst
+      ? [...found.costs.slice(0, at), ...hardest, ...found.costs.slice(at)]
+      : found.costs,
   };
 };

@@ -9,7 +9,7 @@ export type Factor = {
   readonly tables: readonly Float64Array[];
 };
 
-/** How the costs of factors are joined: each part of the tuple added up, or its largest taken. */
+/** How the costs of factors are joined in one part of the tuple: added up, or the largest taken. */
 export type Joined = "sum" | "worst";
 
 /** A state for each variable, and what the choice comes to. */
@@ -71,17 +71,19 @@ const neighbours = (factors: readonly Factor[], variable: number): readonly numb
 /**
  * The states that make the joined cost least, by the first part of the tuples, then the second, and
  * so on, found by eliminating one variable after the other, the one with the smallest table first
- * (bucket elimination). null where every choice is forbidden; "too-wide" where the variables hang
+ * (bucket elimination). A largest-taken part must be the last one: what it hides is not looked at
+ * again. null where every choice is forbidden; "too-wide" where the variables hang
  * together so closely that a table would outgrow MOST_ENTRIES.
  */
 export const eliminate = (
   widths: readonly number[],
   factors: readonly Factor[],
-  joined: Joined,
-  parts: number,
+  joins: readonly Joined[],
 ): Assignment | "too-wide" | null => {
-  const start = joined === "sum" ? 0 : Number.NEGATIVE_INFINITY;
-  const join = (a: number, b: number): number => (joined === "sum" ? a + b : Math.max(a, b));
+  const parts = joins.length;
+  const starts = joins.map((joined) => (joined === "sum" ? 0 : Number.NEGATIVE_INFINITY));
+  const join = (part: number, a: number, b: number): number =>
+    joins[part] === "sum" ? a + b : Math.max(a, b);
   const left = new Set(widths.keys());
   const gone: Gone[] = [];
   const states: number[] = widths.map(() => 0);
@@ -106,11 +108,11 @@ export const eliminate = (
       let least: readonly number[] = Array.from({ length: parts }, () => Number.POSITIVE_INFINITY);
       for (let state = 0; state < width; state += 1) {
         states[variable] = state;
-        const costs: number[] = Array.from({ length: parts }, () => start);
+        const costs = [...starts];
         for (const each of own) {
           const index = indexIn(each.variables, widths, states);
           for (let part = 0; part < parts; part += 1) {
-            costs[part] = join(costs[part] ?? 0, each.tables[part]?.[index] ?? 0);
+            costs[part] = join(part, costs[part] ?? 0, each.tables[part]?.[index] ?? 0);
           }
         }
         if (isLess(costs, least)) {
@@ -126,8 +128,8 @@ export const eliminate = (
     gone.push({ variable, around, best });
     left.delete(variable);
   }
-  const costs = Array.from({ length: parts }, (_, part) =>
-    open.reduce((total, each) => join(total, each.tables[part]?.[0] ?? 0), start),
+  const costs = starts.map((start, part) =>
+    open.reduce((total, each) => join(part, total, each.tables[part]?.[0] ?? 0), start),
   );
   if (costs.includes(Number.POSITIVE_INFINITY)) {
     return null;
