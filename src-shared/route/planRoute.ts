@@ -6,7 +6,7 @@ import type { Voicing } from "../voicing/voicing.ts";
 import { needOf, wayFor, windowFor, windowsOf } from "./change.ts";
 import { travelMicrometres } from "./cost.ts";
 import { clashAt, type Pin } from "./pins.ts";
-import { type PlanRequest, type Problem, problemOf } from "./problem.ts";
+import { type PlanRequest, type Problem, pinsInForce, problemOf } from "./problem.ts";
 import type { Leg, Placement, Route } from "./route.ts";
 import type { Slot } from "./slot.ts";
 import { type Solution, solve } from "./solve.ts";
@@ -120,5 +120,5 @@ export const planRoute = (
   const solution = solve(problem, request);
   return solution
     ? { kind: "route", route: routeOf(problem, solution, timeline, neck, request) }
-    : refusal(problem, request.pins);
+    : refusal(problem, pinsInForce(request));
 };

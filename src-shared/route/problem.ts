@@ -169,12 +169,20 @@ const mayTake = (slot: Slot, voicing: Voicing, { pins, shapes, range }: PlanRequ
   return isWithin(voicing, shapes, range) && pinsAllow(own, slot, voicing);
 };
 
+/** The pins as they count: where every time is alike, a pin for one time is a pin for all. */
+export const pinsInForce = ({
+  pins,
+  alike,
+}: Pick<PlanRequest, "pins" | "alike">): readonly Pin[] =>
+  alike ? pins.map((pin) => ({ ...pin, time: null })) : pins;
+
 /** Sets up what a request asks of a song. */
 export const problemOf = (
   timeline: Pick<Timeline, "stays" | "bars" | "length">,
   neck: Neck,
-  request: PlanRequest,
+  asked: PlanRequest,
 ): Problem => {
+  const request = { ...asked, pins: pinsInForce(asked) };
   const slots = slotsOf(timeline, request.perChord);
   const byChord = new Map<string, readonly Voicing[]>();
   for (const { chord } of slots) {

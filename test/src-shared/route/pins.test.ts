@@ -133,6 +133,17 @@ describe("pins", () => {
     ]);
   });
 
+  test("for different times clash where every time is to be alike", () => {
+    const first: Pin = { ...g12, time: 0, frets: [9, 8, 7, null, null] };
+    const { route, notes } = chartToScore(
+      "|: G | C :|",
+      { ...wholeNeckPlan, alike: true, pins: [first, g12] },
+      null,
+    );
+    expect(route).toBeNull();
+    expect(notes.map(({ code }) => code)).toEqual(["pins-clash"]);
+  });
+
   test("go with their bars when the chart is edited, and are dropped with them", () => {
     const pins = [0, 1, 2].map((bar): Pin => ({ ...g12, bar }));
     expect(movePins(pins, [3, null, 5]).map((pin) => pin.bar)).toEqual([3, 5]);
