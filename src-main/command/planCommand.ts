@@ -33,7 +33,8 @@ export const planUsage: string = [
   `                                     [--hand ${handNames.join("|")}] [--tempo N] [--loop]`,
   `                                     [--strings ${stringSets.join("|")}] [--tuning NAME]`,
   "                                     [--two-per-chord] [--alike] [--alternatives K]",
-  "FILE is a chart, or - for standard input.",
+  "FILE is a chart, or - for standard input. The whole neck is allowed, and the song is played once;",
+  "a new song on the screen starts with --frets 1-17 --loop.",
 ].join("\n");
 
 const options = {

@@ -1,3 +1,4 @@
+import { closest, distance } from "fastest-levenshtein";
 import type { Diagnostic } from "../diagnostic.ts";
 import { readKey } from "../harmony/readKey.ts";
 import { readTuning } from "../harmony/readTuning.ts";
@@ -33,14 +34,20 @@ const readTuningName = (text: string): ValueReading<string> => {
   return reading.ok ? { ok: true, value: reading.tuning.name } : reading;
 };
 
+/** A word this far from a field's name, in letters put in, left out or changed, may be that field. */
+const FEW_SLIPS = 2;
+const lowerNames = fieldNames.map((name) => name.toLowerCase());
+
 const refuseUnknown = (field: Field): Diagnostic => {
   const word = field.word.text.slice(0, 24);
-  const nearest = fieldNames.find((name) => name[0] === word[0]?.toUpperCase());
+  const guess = closest(word.toLowerCase(), lowerNames);
+  const nearest = distance(word.toLowerCase(), guess) <= FEW_SLIPS ? guess : undefined;
+  const meant = fieldNames.find((name) => name.toLowerCase() === nearest);
   return errorAt(
     field.word,
     "unknown-field",
     `"${word}:" is not a field of the header.`,
-    `${nearest === undefined ? "" : `Did you mean ${nearest}? `}The fields are ${fieldNames.join(", ")}; a section is written [${word}].`,
+    `${meant === undefined ? "" : `Did you mean ${meant}? `}The fields are ${fieldNames.join(", ")}; a section is written [${word}].`,
   );
 };
 

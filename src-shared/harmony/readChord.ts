@@ -126,9 +126,14 @@ const longestReadable = (symbol: string): string | null => {
 const readBass = (symbol: string, upper: string, bass: string): Refusal | string => {
   const note = /^([A-Ga-g])([b#]?)$/.exec(bass);
   if (note !== null) return `${(note[1] ?? "").toUpperCase()}${note[2] ?? ""}`;
+  if (/^H[b#]?$/.test(bass)) {
+    return refuse("H is B in English note names.", `Write ${upper}/B.`);
+  }
   const example = `${upper}/${upper.startsWith("C") ? "G" : "C"}`;
   return refuse(
-    `"${symbol}" has no note after the slash.`,
+    bass === ""
+      ? `"${symbol}" has no note after the slash.`
+      : `"${bass.slice(0, 12)}" is not a note for the bass.`,
     `Name the bass note, as in ${example}.`,
   );
 };
