@@ -17,6 +17,8 @@ export type Slope = {
 export type HandBlock = {
   readonly placement: Placement;
   readonly box: Box;
+  /** Width to where the next one is due. */
+  readonly room: number;
   /** Outline of its shape's form, filling the box. */
   readonly form: string;
   /** How the hand goes on to the next placement; null where it stays, or rests before it. */
@@ -72,7 +74,8 @@ export const handBlocks = (
       y2: handY(scale, change.to.voicing.positionMm),
       tooFast: change.leg.way === "too-fast",
     };
-    return { placement, box, slope, form: shapeForm(voicing.shape, box) };
+    const room = laneX(length, perQuarter);
+    return { placement, box, room, slope, form: shapeForm(voicing.shape, box) };
   });
 
 const BAR_HALF = 8;

@@ -3,6 +3,7 @@ import type { Host, Problem, StoredSong } from "../../src-shared/host.ts";
 import { pinsAfterEdit, playedChart } from "../../src-shared/route/pinsAfterEdit.ts";
 import type { PlanSettings, SongSettings } from "../../src-shared/settings.ts";
 import { Autosave, type Saving } from "./autosave.svelte.ts";
+import { KeptSong } from "./keptSong.ts";
 import { type Later, later } from "./later.ts";
 import {
   type ChangeKind,
@@ -32,15 +33,14 @@ export class OpenSong {
   #history: SongHistory = $state.raw(emptyHistory);
   readonly #plan: PlanSettings;
   readonly #playTempo: number | null;
+  readonly #kept: KeptSong;
   readonly #autosave: Autosave<SongVersion>;
   readonly #clock: SongClock;
 
   constructor(host: Host, stored: StoredSong, clock: SongClock = wallClock) {
     this.id = stored.id;
     this.#clock = clock;
-    // One kind of line break, so that places in the text are the same to reader and editor.
-    const text = stored.text.replaceAll(/\r\n?/g, "\n");
-    this.#version = $state.raw({ text, settings: stored.settings });
+    this.#version = $state.raw(versionOf(stored));
     this.text = $derived(this.#version.text);
     this.settings = $derived(this.#version.settings);
     // Apart from the settings, so that a new loop or count-in does not plan the route again.
@@ -49,10 +49,8 @@ export class OpenSong {
     this.walk = $derived(chartToScore(this.text, this.#plan, this.#playTempo));
     this.canUndo = $derived(this.#history.past.length > 0);
     this.canRedo = $derived(this.#history.future.length > 0);
-    this.#autosave = new Autosave(
-      ({ text, settings }) => host.writeSong({ id: stored.id, text, settings }),
-      clock.later,
-    );
+    this.#kept = new KeptSong(host, stored);
+    this.#autosave = new Autosave((version) => this.#kept.write(version), clock.later);
   }
 
   get saving(): Saving {
@@ -61,6 +59,13 @@ export class OpenSong {
 
   get problem(): Problem | null {
     return this.#autosave.problem;
+  }
+
+  /** Why saving again would not help: the song was changed elsewhere, or is gone; else null. */
+  get conflict(): Problem | null {
+    const { problem } = this;
+    const inTheWay = problem?.code === "changed" || problem?.code === "not-found";
+    return inTheWay ? problem : null;
   }
 
   edit(text: string): void {
@@ -90,6 +95,20 @@ export class OpenSong {
   /** Writes at once what has not been written; `saving` then says how it went. */
   save(): Promise<void> {
     return this.#autosave.flush();
+  }
+
+  /** Takes the song as it is kept now; one step of undo brings back what was here. */
+  async takeOther(): Promise<Problem | null> {
+    await this.#autosave.callOff();
+    const answer = await this.#kept.readAgain();
+    if (!answer.ok) {
+      this.#autosave.offer(this.#version);
+      return answer.problem;
+    }
+    this.#autosave.abandon();
+    this.#history = record(this.#history, this.#version, "other", this.#clock.nowMs());
+    this.#version = versionOf(answer.value);
+    return null;
   }
 
   /** The song has been taken out of the songbook: nothing is written any more. */
@@ -126,3 +145,9 @@ export class OpenSong {
     this.#autosave.offer(step.version);
   }
 }
+
+/** With one kind of line break, so that places in the text are the same to reader and editor. */
+const versionOf = ({ text, settings }: StoredSong): SongVersion => ({
+  text: text.replaceAll(/\r\n?/g, "\n"),
+  settings,
+});

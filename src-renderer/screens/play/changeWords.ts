@@ -4,6 +4,7 @@ import { ticksPerBeat } from "../../../src-shared/score/tempo.ts";
 import { indexAt } from "../../../src-shared/score/window.ts";
 import { tick } from "../../../src-shared/units.ts";
 import type { Voicing } from "../../../src-shared/voicing/voicing.ts";
+import { sayFifth } from "../../../src-shared/wording/sayFifth.ts";
 import { sayFrets, sayLeg } from "../../../src-shared/wording/sayLeg.ts";
 import { sayManner } from "../../../src-shared/wording/sayManner.ts";
 import { sayShape, sayVoicing } from "../../../src-shared/wording/sayShape.ts";
@@ -19,6 +20,8 @@ import { isPinned } from "./placePins.ts";
 export type ChangeWords = {
   readonly now: string;
   readonly nowDetail: string;
+  /** Why the open fifth string is better left out; "" where it belongs to the chord. */
+  readonly fifth: string;
   readonly next: string | null;
   readonly nextDetail: string;
   /** How the change is made; "" where nothing moves or the way is not known. */
@@ -78,6 +81,7 @@ export const changeWords = (
   return {
     now: held,
     nowDetail,
+    fifth: current ? (sayFifth(current.chord, walk.neck) ?? "") : "",
     next: next?.chord.name ?? null,
     nextDetail: nextDetailOf(walk, change, backToBar),
     manner,

@@ -12,6 +12,8 @@ import type { WhyQuestion } from "./whyQuestion.ts";
 export const TEMPO_RANGE: { readonly low: number; readonly high: number } = { low: 30, high: 240 };
 const MOST_TEMPO = 320;
 const TEMPO_STEP = 0.05;
+/** Nearer than this two tempi differ by rounding alone. */
+const SAME_TEMPO = 1e-6;
 
 /** What the player can do on the Play screen, and what that comes to. */
 export class PlayControls {
@@ -89,7 +91,8 @@ export class PlayControls {
     const { low, high } = this.tempoRange;
     const within = Math.min(high, Math.max(low, Math.round(tempo)));
     const own = this.#song.walk.song.tempo;
-    this.#song.change({ playTempo: within === own ? null : bpm(within) });
+    const asWritten = within === own || Math.abs(tempo - own) < SAME_TEMPO;
+    this.#song.change({ playTempo: asWritten ? null : bpm(within) });
   }
 
   /** To the next multiple of 5 % of the chart's own tempo. */

@@ -197,7 +197,7 @@ describe("an attacker", () => {
     "who sends more than 4 MB %s is told so, and the server goes on",
     async (_how, headers) => {
       const server = await serveHome();
-      const argument = { ...song, text: "x".repeat(5 * 1024 * 1024) };
+      const argument = { ...song, text: "x".repeat(9 * 1024 * 1024) };
       const body = JSON.stringify({ argument });
       const reply = await sendCall(server, "createSong", { body, headers });
       expect(reply.status).toBe(413);

@@ -9,6 +9,7 @@ const cells = barCells(
     wholeNeckPlan,
     null,
   ).timeline,
+  new Map(),
 );
 
 describe("the strip of bars", () => {

@@ -3,9 +3,10 @@ import { describe, expect, test } from "vitest";
 import { AUTOSAVE_PAUSE_MS } from "../../../src-renderer/state/autosave.svelte.ts";
 import { OpenSong } from "../../../src-renderer/state/openSong.svelte.ts";
 import { STEP_PAUSE_MS } from "../../../src-renderer/state/songHistory.ts";
+import type { Host } from "../../../src-shared/host.ts";
 import type { Pin } from "../../../src-shared/route/pins.ts";
 import { HandClock } from "./handClock.ts";
-import { diskFull, MemoryHost, storedSong } from "./memoryHost.ts";
+import { changedElsewhere, diskFull, MemoryHost, storedSong } from "./memoryHost.ts";
 
 const chart = "Title: Millrace\n| G | C |";
 
@@ -268,5 +269,74 @@ describe("saving", () => {
     clock.turn(AUTOSAVE_PAUSE_MS);
     await song.save();
     expect(memory.written).toEqual([]);
+  });
+});
+
+describe("a song that is changed elsewhere while it is open", () => {
+  const theirs = storedSong("millrace", `${chart} Bm |`);
+
+  test("is not written over, and the text stays on the screen", async () => {
+    const { song, memory } = opened();
+    memory.songs.set("millrace", theirs);
+    song.edit(`${chart} D |`);
+    await song.save();
+    expect([song.conflict, song.text]).toEqual([changedElsewhere, `${chart} D |`]);
+    expect(memory.songs.get("millrace")).toEqual(theirs);
+  });
+
+  test("is taken as it is there, and undo brings back what was here", async () => {
+    const { song, memory } = opened();
+    memory.songs.set("millrace", theirs);
+    song.edit(`${chart} D |`);
+    await song.save();
+    expect(await song.takeOther()).toBe(null);
+    expect([song.text, song.saving, song.conflict]).toEqual([theirs.text, "saved", null]);
+    song.undo();
+    await song.save();
+    expect([song.text, song.saving]).toEqual([`${chart} D |`, "saved"]);
+    expect(memory.songs.get("millrace")?.text).toBe(`${chart} D |`);
+  });
+
+  test("stays unsaved where the other cannot be read", async () => {
+    const { song, memory } = opened();
+    memory.songs.set("millrace", theirs);
+    song.edit(`${chart} D |`);
+    await song.save();
+    memory.failing = diskFull;
+    expect(await song.takeOther()).toEqual(diskFull);
+    await song.save();
+    expect([song.text, song.saving]).toEqual([`${chart} D |`, "failed"]);
+  });
+
+  test("saves of one's own, one after the other, are no change elsewhere", async () => {
+    const { song, memory } = opened();
+    for (const chord of ["D", "Em", "A"]) {
+      song.edit(`${chart} ${chord} |`);
+      await song.save();
+    }
+    expect(song.saving).toBe("saved");
+    expect(memory.written).toHaveLength(3);
+  });
+
+  test("a save whose answer was lost is known again as one's own", async () => {
+    const { memory, clock } = opened();
+    let lost = true;
+    const host: Host = {
+      ...memory.host,
+      writeSong: async (song) => {
+        const answer = await memory.host.writeSong(song);
+        if (!lost) return answer;
+        lost = false;
+        return { ok: false, problem: { code: "unreachable", says: "No answer.", try: "Wait." } };
+      },
+    };
+    const song = new OpenSong(host, storedSong("millrace", chart), clock);
+    song.edit(`${chart} D |`);
+    await song.save();
+    expect(song.saving).toBe("failed");
+    song.edit(`${chart} D | Em |`);
+    await song.save();
+    expect(song.saving).toBe("saved");
+    expect(memory.songs.get("millrace")?.text).toBe(`${chart} D | Em |`);
   });
 });

@@ -34,6 +34,13 @@ describe("the heading over the neck", () => {
     });
   });
 
+  test("says which chords the open fifth string is not in", () => {
+    expect(wordsAt(0, 0).fifth).toBe("");
+    // Open g: the root of G, the fifth of C; D is D, F# and A.
+    expect(wordsAt(4 * BAR, 2).fifth).toBe("Leave the 5th string out: G is not in D");
+    expect(wordsAt(3 * BAR, -1).fifth).toBe("");
+  });
+
   test("says in a silence where the hand goes next", () => {
     expect(wordsAt(3 * BAR, -1)).toMatchObject({
       now: "N.C.",

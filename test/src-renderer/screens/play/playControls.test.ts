@@ -67,6 +67,18 @@ describe("tempo", () => {
     expect(song.settings.playTempo).toBeNull();
   });
 
+  test("written with a fraction is kept, and is found again from a step or a whole number", () => {
+    const { controls, song } = stage("| G | C |", {}, "Tempo: 120.5\n");
+    expect([controls.tempo, song.settings.playTempo]).toEqual([120.5, null]);
+    controls.setTempo(100);
+    controls.setTempo(song.walk.song.tempo);
+    expect([controls.tempo, song.settings.playTempo]).toEqual([120.5, null]);
+    controls.stepTempo(-1);
+    expect(controls.tempo).toBe(114);
+    controls.stepTempo(1);
+    expect([controls.tempo, song.settings.playTempo]).toEqual([120.5, null]);
+  });
+
   test("stays within its range", () => {
     const { controls } = stage("| G | C |");
     controls.setTempo(9999);
