@@ -9,9 +9,6 @@ export const pinsInTheWay = (plan: Plan, pins: readonly Pin[]): readonly Pin[] =
     case "clash":
       return plan.pins;
     case "unreachable":
-      // Where every chord has a place, only its times can be at odds, when all are to be held alike.
-      return plan.slots.length === 0
-        ? pins.filter((pin) => pin.time !== null)
-        : pins.filter((pin) => plan.slots.some((slot) => pinIsFor(pin, slot)));
+      return pins.filter((pin) => plan.slots.some((slot) => pinIsFor(pin, slot)));
   }
 };

@@ -99,11 +99,15 @@ const slotsWithoutVoicing = ({ slots, layers }: Problem): readonly Slot[] => {
 };
 
 /** Why there is no route. */
-const refusal = (problem: Problem, pins: readonly Pin[]): Plan => {
-  const slot = problem.slots.find((each) => clashAt(pins, each).length > 0);
-  return slot
-    ? { kind: "clash", slot, pins: clashAt(pins, slot) }
-    : { kind: "unreachable", slots: slotsWithoutVoicing(problem) };
+const refusal = (problem: Problem, request: PlanRequest): Plan => {
+  const inForce = pinsInForce(request);
+  const slot = problem.slots.find((each) => clashAt(inForce, each).length > 0);
+  if (!slot) {
+    return { kind: "unreachable", slots: slotsWithoutVoicing(problem) };
+  }
+  const clash = clashAt(inForce, slot);
+  const pins = request.pins.filter((_, index) => clash.some((pin) => pin === inForce[index]));
+  return { kind: "clash", slot, pins };
 };
 
 /**
@@ -120,5 +124,5 @@ export const planRoute = (
   const solution = solve(problem, request);
   return solution
     ? { kind: "route", route: routeOf(problem, solution, timeline, neck, request) }
-    : refusal(problem, pinsInForce(request));
+    : refusal(problem, request);
 };
