@@ -56,6 +56,8 @@ test("a song whose file is gone is kept as a new one", async ({ page, served }) 
 });
 
 test("an address that names no place becomes the songbook's", async ({ page }) => {
+  // Only a page that has started has taken its token from the address.
+  await expect(page.getByRole("heading", { name: "Your songbook is empty" })).toBeVisible();
   await page.evaluate(() => {
     location.hash = "#/zzz";
   });

@@ -34,7 +34,7 @@ test("a key chosen on Play is said on the Chart page, and taken back there", asy
   const meaning = page.getByRole("region", { name: "What the chart says" });
   await expect(meaning.getByText(/written in/)).toHaveCount(0);
   await placeLink(page, "Play").click();
-  await page.getByRole("button", { name: "Key to play in: as written" }).click();
+  await page.getByRole("combobox", { name: /^Key to play in/ }).click();
   await page.getByRole("option", { name: "E", exact: true }).click();
   await placeLink(page, "Chart").click();
   await expect(meaning.getByText("Played in E, written in G")).toBeVisible();

@@ -7,7 +7,7 @@ export class KeptSong {
   readonly #id: string;
   /** The text that was last read or written. */
   #text: string;
-  /** Texts that were sent and may have arrived although no answer came back. */
+  /** Texts that were sent and may have arrived: no answer came, or only the settings failed. */
   #unsure: readonly string[] = [];
 
   constructor(host: Host, { id, text }: StoredSong) {
@@ -35,7 +35,7 @@ export class KeptSong {
   async #send({ text, settings }: SongVersion): Promise<Answer<null>> {
     const answer = await this.#host.writeSong({ id: this.#id, text, settings, before: this.#text });
     if (answer.ok) this.#is(text);
-    else if (answer.problem.code === "unreachable")
+    else if (answer.problem.code === "unreachable" || answer.problem.code === "disk")
       this.#unsure = [...this.#unsure, text].slice(-20);
     return answer;
   }

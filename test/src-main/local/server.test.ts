@@ -194,7 +194,7 @@ describe("an attacker", () => {
     ["in one piece", {}],
     ["without saying how much", { "Transfer-Encoding": "chunked" }],
   ] as const)(
-    "who sends more than 4 MB %s is told so, and the server goes on",
+    "who sends more than 8 MB %s is told so, and the server goes on",
     async (_how, headers) => {
       const server = await serveHome();
       const argument = { ...song, text: "x".repeat(9 * 1024 * 1024) };
