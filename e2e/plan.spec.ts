@@ -38,6 +38,14 @@ type Report = {
     readonly to: number;
     readonly frets: number;
     readonly mm: number;
+    readonly needMs: number;
+    readonly windowMs: number;
+    readonly ceilingBpm: number | null;
+    readonly how: string;
+  }[];
+  readonly alternatives?: readonly {
+    readonly travelMm: number;
+    readonly placements: readonly unknown[];
   }[];
   readonly travelMm: number;
   readonly notes: readonly {
@@ -117,6 +125,39 @@ test("plan exits with 1 where no allowed shape reaches a chord", () => {
   const { status, out, says } = plan("| G |", "--frets", "5-6");
   expect([status, out]).toEqual([1, ""]);
   expect(says).toContain("within frets 5 to 6");
+});
+
+test("plan refuses what is no chart's text: another encoding, an endless file, a folder", () => {
+  const odd = join(folder, "odd.txt");
+  const planOf = (file: string) =>
+    spawnSync("npm", ["run", "--silent", "plan", "--", file], { encoding: "utf8" });
+  writeFileSync(odd, Buffer.from([0x7c, 0x20, 0xe9, 0x20, 0x7c]));
+  expect([planOf(odd).status, planOf(odd).stderr]).toEqual([2, expect.stringContaining("UTF-8")]);
+  expect(planOf(folder).stderr).toContain("it is a folder");
+  const endless = planOf("/dev/zero");
+  expect([endless.status, endless.stderr]).toEqual([2, expect.stringContaining("too long")]);
+});
+
+test("plan says how each change is made at the tempo asked for", () => {
+  const at = (tempo: string): Report =>
+    JSON.parse(
+      plan("Time: 2/2\n| G | C |", "--shapes", "D", "--frets", "5-16", "--tempo", tempo).out,
+    );
+  const slow = at("60").changes[0];
+  // G to C in the D shape: 111.6 mm at 9.91 mm, 30 + 75 log2(D/W + 1) ms (MacKenzie 1992).
+  expect(slow?.needMs).toBeCloseTo(30 + 75 * Math.log2(111.627 / 9.911 + 1), 0);
+  expect([slow?.how, slow?.windowMs]).toEqual(["let-one", 500]);
+  // An eighth at 120 half notes a minute is 125 ms; three of them are 375 ms.
+  expect([at("120").changes[0]?.how, at("120").changes[0]?.windowMs]).toEqual(["let-two", 375]);
+  expect(at("200").changes[0]?.how).toBe("too-fast");
+  expect(slow?.ceilingBpm).toBeCloseTo((3 * 60_000) / (4 * (slow?.needMs ?? 1)), 1);
+});
+
+test("plan offers other routes that really differ", () => {
+  const report: Report = JSON.parse(plan(chart, "--alternatives", "3").out);
+  const told = report.alternatives?.map(({ placements }) => JSON.stringify(placements)) ?? [];
+  expect(new Set(told).size).toBe(3);
+  expect(report.alternatives?.[0]?.travelMm).toBe(report.travelMm);
 });
 
 test("plan exits with 2 for wrong use", () => {

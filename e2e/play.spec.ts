@@ -1,5 +1,6 @@
-import { readFile } from "node:fs/promises";
+import { readdir, readFile } from "node:fs/promises";
 import { createRequire } from "node:module";
+import { join } from "node:path";
 import { expect, type Locator, type Page } from "@playwright/test";
 import type { AxeResults } from "axe-core";
 import { placeLink, test, writeSong } from "./openApp.ts";
@@ -83,12 +84,184 @@ test("Space plays also after a click on another control, and keys rest under the
 
   await button(page, "Route and mix").click();
   const drawer = page.getByRole("dialog", { name: "Route and mix" });
+  await drawer.getByRole("tab", { name: "Mix" }).click();
   await drawer.getByRole("slider", { name: "Bass volume" }).focus();
   await page.keyboard.press("l");
   await page.keyboard.press("Escape");
   await expect(drawer).toHaveCount(0);
   await expect(button(page, "Route and mix")).toBeFocused();
   await expect(page.getByRole("button", { name: /^Clear loop/ })).toBeVisible();
+});
+
+test("a tempo written with a fraction is neither changed by opening Play nor lost", async ({
+  page,
+}) => {
+  await writeSong(page, CHART.replace("Tempo: 100", "Tempo: 120.5"));
+  await placeLink(page, "Play").click();
+  const group = page.getByRole("group", { name: "Tempo", exact: true });
+  const own = group.getByRole("button", { name: "100 % of the chart's 120.5" });
+  await expect(group.getByRole("status")).toHaveText("120.5");
+  await expect(own).toBeDisabled();
+  await group.getByRole("slider").focus();
+  await page.keyboard.press("ArrowLeft");
+  await expect(group.getByRole("status")).toHaveText("120");
+  await group.getByRole("button", { name: /of the chart's 120.5/ }).click();
+  await expect(group.getByRole("status")).toHaveText("120.5");
+  await expect(own).toBeDisabled();
+});
+
+test("a control that was only clicked leaves its keys to the screen; one reached by Tab keeps them", async ({
+  page,
+}) => {
+  await playSong(page);
+  const tempo = page.getByRole("group", { name: "Tempo", exact: true });
+  const slider = tempo.getByRole("slider");
+  const twoBars = page.getByRole("radio", { name: "2 bars" });
+  await startPlaying(page);
+  await page.keyboard.press("Space");
+  await page.keyboard.press("Home");
+
+  await page.locator(".slider").first().click();
+  await expect(slider).toBeFocused();
+  const clickedTo = await tempo.getByRole("status").textContent();
+  await page.keyboard.press("ArrowRight");
+  await expect(barOf(page, 2)).toHaveAttribute("aria-current", "true");
+  await expect(tempo.getByRole("status")).toHaveText(clickedTo ?? "");
+
+  await twoBars.click();
+  await page.keyboard.press("ArrowLeft");
+  await expect(barOf(page, 1)).toHaveAttribute("aria-current", "true");
+  await expect(twoBars).toBeChecked();
+
+  const key = page.getByRole("combobox", { name: /^Key to play in/ });
+  await key.click();
+  await page.getByRole("option", { name: "A", exact: true }).click();
+  await expect(key).toHaveAccessibleName("Key to play in: A");
+  await expect(page.getByRole("option")).toHaveCount(0);
+  await expect(key).toBeFocused();
+  await page.keyboard.press("ArrowRight");
+  await expect(barOf(page, 2)).toHaveAttribute("aria-current", "true");
+  await page.keyboard.press("Space");
+  await expect(button(page, "Pause")).toBeVisible();
+  await page.keyboard.press("Space");
+  await expect(button(page, "Play")).toBeVisible();
+  await expect(page.getByRole("option")).toHaveCount(0);
+
+  await twoBars.click();
+  await page.keyboard.press("Tab");
+  await page.keyboard.press("Shift+Tab");
+  await expect(twoBars).toBeFocused();
+  await page.keyboard.press("ArrowLeft");
+  await expect(page.getByRole("radio", { name: "1 bar", exact: true })).toBeChecked();
+});
+
+for (const width of [1280, 390]) {
+  test(`names on the hand path stay in their blocks, and lines on their beats, at ${width}`, async ({
+    page,
+  }) => {
+    await page.setViewportSize({ width, height: 844 });
+    await writeSong(
+      page,
+      "Title: Narrow Lock\nKey: Ab\nTime: 4/4\nTempo: 60\n\n| Bbm7b5 Ebm7b5 Abmaj7 Gbdim7 | Ab | Db |",
+    );
+    await placeLink(page, "Play").click();
+    await expect(page.locator(".lanes .name").first()).toBeVisible();
+    const beyond = await page
+      .locator(".lanes g:has(> .form):not(:has(> .above))")
+      .evaluateAll((blocks) =>
+        blocks.flatMap((block) => {
+          const form = block.querySelector<SVGGraphicsElement>(".form")?.getBBox();
+          const name = block.querySelector<SVGGraphicsElement>(".name");
+          if (!form || !name) return [];
+          const said = name.getBBox();
+          return said.x < form.x || said.x + said.width > form.x + form.width
+            ? [name.textContent]
+            : [];
+        }),
+      );
+    expect(beyond).toEqual([]);
+
+    await barOf(page, 2).click();
+    await expect(barOf(page, 2)).toHaveAttribute("aria-current", "true");
+    await page.keyboard.press("l");
+    const now = await page
+      .locator(".lanes > svg line")
+      .first()
+      .evaluate((line) => line.getBoundingClientRect().x);
+    const edge = await page.locator("rect.loop").evaluate((loop) => loop.getBoundingClientRect().x);
+    expect(Math.abs(edge - now)).toBeLessThan(1.5);
+    await expect(page.locator(".lanes .outside")).toHaveCount(2);
+  });
+}
+
+test("a chord that the open fifth string is not in says so", async ({ page }) => {
+  await playSong(page);
+  await barOf(page, 6).click();
+  await expect(page.getByText("Leave the 5th string out: G is not in F#m7b5")).toBeVisible();
+  await barOf(page, 1).click();
+  await expect(page.getByText(/Leave the 5th string out/)).toHaveCount(0);
+});
+
+test("opening Play and looking changes no settings, a tempo of 120.5 included", async ({
+  page,
+  served,
+}) => {
+  const settings = async (): Promise<readonly string[]> => {
+    const files = await readdir(served.home, { recursive: true, withFileTypes: true });
+    const own = files.filter((file) => file.isFile() && file.name !== "preferences.json");
+    return Promise.all(own.map((file) => readFile(join(file.parentPath, file.name), "utf8")));
+  };
+  await writeSong(page, CHART.replace("Tempo: 100", "Tempo: 120.5"));
+  const before = await settings();
+  expect(before.join()).toContain("120.5");
+  await placeLink(page, "Play").click();
+  const tempo = page.getByRole("group", { name: "Tempo", exact: true });
+  await expect(tempo.getByRole("status")).toHaveText("120.5");
+  await barOf(page, 3).click();
+  await placeLink(page, "Chart").click();
+  await expect(page.getByText("Saved", { exact: true })).toBeVisible();
+  expect(await settings()).toEqual(before);
+  await placeLink(page, "Play").click();
+  await expect(tempo.getByRole("status")).toHaveText("120.5");
+  await expect(tempo.getByRole("button", { name: "of the chart's 120.5" })).toBeDisabled();
+});
+
+for (const width of [1280, 1024, 390]) {
+  test(`no chord's name on the hand path runs into the next at ${width}`, async ({ page }) => {
+    await page.setViewportSize({ width, height: 800 });
+    await writeSong(page, "Title: Four to a Bar\n| Bbm7b5 Ebm7b5 Abmaj7 Gbdim7 | Gbdim7 Bbm7b5 |");
+    await placeLink(page, "Play").click();
+    const names = page.locator(".lanes text.name");
+    await expect(names.first()).toBeAttached();
+    const boxes = await names.evaluateAll((all) =>
+      all.map((one) => {
+        const { left, right, top, bottom } = one.getBoundingClientRect();
+        const form = one.parentElement?.querySelector(".form")?.getBoundingClientRect();
+        const over = one.classList.contains("above");
+        return { left, right, top, bottom, end: over ? null : form?.right };
+      }),
+    );
+    expect(boxes.length).toBeGreaterThan(2);
+    for (const [index, box] of boxes.entries()) {
+      if (box.end) expect(box.right).toBeLessThanOrEqual(box.end);
+      const next = boxes[index + 1];
+      if (next) expect(box.right).toBeLessThanOrEqual(next.left);
+    }
+  });
+}
+
+test("a capo shows the fifth string's spike, and the title says where", async ({ page }) => {
+  await writeSong(page, CHART.replace("Tempo: 100", "Tempo: 100\nCapo: 2"));
+  await placeLink(page, "Play").click();
+  await expect(page.getByText(/capo 2, 5th string at 7/)).toBeVisible();
+  await expect(page.locator("[data-spike]")).toBeVisible();
+});
+
+test("a loop fades the lanes outside it", async ({ page }) => {
+  await playSong(page);
+  await expect(page.locator(".lanes .outside")).toHaveCount(0);
+  await page.keyboard.press("l");
+  await expect(page.locator(".lanes .outside")).toHaveCount(1);
 });
 
 test("a drag over the bars loops them, either way", async ({ page }) => {

@@ -149,6 +149,7 @@ test("when Shortslide has ended the chart is still on the screen", async ({ page
 });
 
 test("an address of a song that is not there leads back to the songbook", async ({ page }) => {
+  await expect(page.getByRole("heading", { name: "Your songbook is empty" })).toBeVisible();
   let reads = 0;
   page.on("request", (request) => {
     if (request.url().endsWith("/call/readSong")) reads += 1;

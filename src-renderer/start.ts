@@ -32,8 +32,11 @@ export const start = async (target: HTMLElement): Promise<NotStarted | null> => 
   const shared: AppState = {
     host,
     notices,
-    navigation: new Navigation(location.hash, (hash) => {
-      location.hash = hash;
+    navigation: new Navigation(location.hash, {
+      push: (hash) => {
+        location.hash = hash;
+      },
+      replace: (hash) => history.replaceState(null, "", hash),
     }),
     player: new Player(async () => (await import("./sound/engine.ts")).makeEngine()),
     preferences: new PreferencesState(host, liked.ok ? liked.value : firstPreferences),

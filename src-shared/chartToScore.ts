@@ -4,16 +4,23 @@ import type { Song, Timeline } from "./chart/song.ts";
 import { unfold } from "./chart/unfold.ts";
 import type { Diagnostic } from "./diagnostic.ts";
 import { readKey } from "./harmony/readKey.ts";
+import { readTuning } from "./harmony/readTuning.ts";
 import type { Neck } from "./neck/neck.ts";
 import { neckFor } from "./neck/neckFor.ts";
-import { tuningNamed, tunings } from "./neck/tuningTable.ts";
-import { type Plan, type PlanRequest, planRoute } from "./route/planRoute.ts";
+import { tunings } from "./neck/tuningTable.ts";
+import { alternatives } from "./route/alternatives.ts";
+import { type Explanation, explain } from "./route/explain.ts";
+import { handTable } from "./route/handTable.ts";
+import { type Plan, planRoute } from "./route/planRoute.ts";
+import type { PlanRequest } from "./route/problem.ts";
 import type { Route } from "./route/route.ts";
+import { type Slot, slotsOf } from "./route/slot.ts";
 import { arrange } from "./score/arrange.ts";
 import type { Score } from "./score/score.ts";
+import { eighthNote } from "./score/tempo.ts";
 import type { PlanSettings } from "./settings.ts";
-import { fret } from "./units.ts";
-import { sayNoVoicing } from "./wording/sayNoVoicing.ts";
+import { type Bpm, bpm, fret } from "./units.ts";
+import { sayClash, sayNoVoicing } from "./wording/sayNoVoicing.ts";
 
 /** Everything that a chart text and settings come to. */
 export type Walk = {
@@ -21,6 +28,12 @@ export type Walk = {
   readonly song: Song;
   readonly neck: Neck;
   readonly timeline: Timeline;
+  /** What it is played at, in beats of the meter's unit a minute. */
+  readonly tempo: Bpm;
+  /** What the planner was asked for. */
+  readonly request: PlanRequest;
+  /** What the route places, in order: `route.placements[i]` holds `slots[i]`. */
+  readonly slots: readonly Slot[];
   /** null where no route exists within the settings; `notes` then says why. */
   readonly route: Route | null;
   readonly score: Score;
@@ -38,35 +51,62 @@ const songToPlay = (written: Song, playKey: string | null): Song => {
 const refusalsOf = (
   plan: Plan,
   request: PlanRequest,
-  timeline: Timeline,
   reading: ChartReading,
-): readonly Diagnostic[] =>
-  plan.kind === "route"
-    ? []
-    : plan.stays.map((stay) => {
-        const written = timeline.bars[stay.bar]?.written;
-        return sayNoVoicing(
-          stay,
-          request,
-          written === undefined ? undefined : reading.bars[written],
-        );
-      });
+): readonly Diagnostic[] => {
+  switch (plan.kind) {
+    case "route":
+      return [];
+    case "clash":
+      return [sayClash(plan.slot, plan.pins, reading.bars[plan.slot.written])];
+    case "unreachable":
+      return plan.slots.map((slot) => sayNoVoicing(slot, request, reading.bars[slot.written]));
+  }
+};
 
 /**
- * The whole way: chart text -> song -> timeline -> route -> score. Any text and any settings give a
- * Walk; what is wrong with them stands in its notes. A play key that is no key is passed over.
+ * The whole way: chart text -> song -> timeline -> route -> score. `playTempo` counts beats of the
+ * song's meter a minute; null is the chart's own. Any text and any settings give a Walk; what is
+ * wrong with them stands in its notes. A play key that is no key is passed over.
  */
-export const chartToScore = (text: string, settings: PlanSettings): Walk => {
+export const chartToScore = (
+  text: string,
+  settings: PlanSettings,
+  playTempo: number | null,
+): Walk => {
   const reading = readChart(text);
   const song = songToPlay(reading.value, settings.playKey);
-  const neck = neckFor(tuningNamed(song.tuning) ?? tunings[0], song.capo);
+  const tuning = readTuning(song.tuning);
+  const neck = neckFor(tuning.ok ? tuning.tuning : tunings[0], song.capo);
   const timeline = unfold(song);
-  const { aim, shapes, goesRound } = settings;
+  const { aim, shapes, strings, goesRound, perChord, alike, pins } = settings;
   const range = { low: fret(settings.fretLow), high: fret(settings.fretHigh) };
-  const request: PlanRequest = { aim, shapes, goesRound, range };
-  const plan = planRoute(timeline.stays, neck, request);
+  const tempo = playTempo === null ? song.tempo : bpm(playTempo);
+  const eighth = eighthNote(song.meter, tempo);
+  const hand = handTable[settings.hand];
+  const request: PlanRequest = {
+    aim,
+    shapes,
+    strings,
+    goesRound,
+    range,
+    perChord,
+    hand,
+    eighth,
+    alike,
+    pins,
+  };
+  const plan = planRoute(timeline, neck, request);
   const route = plan.kind === "route" ? plan.route : null;
-  const score = arrange(timeline, neck, route);
-  const notes = [...reading.notes, ...refusalsOf(plan, request, timeline, reading)];
-  return { song, neck, timeline, route, score, notes, reading };
+  const score = arrange(timeline, neck, route, eighth);
+  const notes = [...reading.notes, ...refusalsOf(plan, request, reading)];
+  const slots = slotsOf(timeline, perChord);
+  return { song, neck, timeline, tempo, slots, request, route, score, notes, reading };
 };
+
+/** The best routes for a walk that really differ, its own first, at most `count` of them. */
+export const otherRoutes = (walk: Walk, count: number): readonly Route[] =>
+  alternatives(walk.timeline, walk.neck, walk.request, count);
+
+/** Why one placement of a walk's route is where it is; null where there is no route. */
+export const whyHere = (walk: Walk, placement: number): Explanation | null =>
+  walk.route && explain(walk.timeline, walk.neck, walk.request, walk.route, placement);

@@ -18,6 +18,7 @@ export type Problem = {
     | "bad-argument"
     | "not-found"
     | "exists"
+    | "changed"
     | "disk"
     | "damaged"
     | "unreachable"
@@ -49,6 +50,12 @@ export type StoredSong = {
   readonly settings: SongSettings;
 };
 
+/** A song to be written over the one that is kept. */
+export type SongToWrite = StoredSong & {
+  /** The text that was last read or written here: another one on the disk is not written over. */
+  readonly before: string;
+};
+
 /** A chart's text is at most this many characters. */
 export const MAX_CHART_CHARACTERS = 1_000_000;
 
@@ -63,7 +70,8 @@ const summary = v.object({
   tempo: v.number(),
   changedMs: v.number(),
 });
-const stored = v.object({ id: songId, text: chartText, settings: songSettingsSchema });
+const storedEntries = { id: songId, text: chartText, settings: songSettingsSchema };
+const stored = v.object(storedEntries);
 
 type Schema<T> = v.GenericSchema<unknown, T>;
 
@@ -83,8 +91,11 @@ export type Verbs = {
     { readonly title: string; readonly text: string; readonly settings: SongSettings },
     StoredSong
   >;
-  /** Replaces a song that exists, whole. */
-  readonly writeSong: Verb<StoredSong, null>;
+  /**
+   * Replaces a song that exists, whole; line breaks of one kind or another are the same text. Says
+   * "changed" and writes nothing where the text that is kept is neither `before` nor the new one.
+   */
+  readonly writeSong: Verb<SongToWrite, null>;
   /** Takes a song off the list; `restoreSong` with the ticket brings it back as it was. */
   readonly removeSong: Verb<{ readonly id: string }, { readonly ticket: string }>;
   readonly restoreSong: Verb<{ readonly ticket: string }, StoredSong>;
@@ -118,7 +129,7 @@ export const verbs: Verbs = {
     }),
     result: stored,
   },
-  writeSong: { argument: stored, result: nothing },
+  writeSong: { argument: v.object({ ...storedEntries, before: chartText }), result: nothing },
   removeSong: { argument: v.object({ id: songId }), result: v.object({ ticket: songId }) },
   restoreSong: { argument: v.object({ ticket: songId }), result: stored },
   readPreferences: { argument: nothing, result: preferencesSchema },

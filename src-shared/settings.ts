@@ -1,6 +1,8 @@
 import * as v from "valibot";
+import type { HandName } from "./route/handTable.ts";
+import type { Pin } from "./route/pins.ts";
 import type { Aim } from "./route/route.ts";
-import type { ShapeName } from "./voicing/voicing.ts";
+import type { ShapeName, StringSet } from "./voicing/voicing.ts";
 
 /** What the planner may choose from and what it makes small. Complete: nothing here is optional. */
 export type PlanSettings = {
@@ -12,9 +14,35 @@ export type PlanSettings = {
   /** Lowest and highest fretted fret allowed, both included, counted from the nut. */
   readonly fretLow: number;
   readonly fretHigh: number;
+  /** The strings that are played. */
+  readonly strings: StringSet;
   /** The last chord leads back to the first, and that change counts too. */
   readonly goesRound: boolean;
+  /** How many voicings one chord takes in turn where it lasts two measures or more. */
+  readonly perChord: 1 | 2;
+  /** Every place of the chart is held the same each time it is played. */
+  readonly alike: boolean;
+  /** How fast the player's hand moves. */
+  readonly hand: HandName;
+  readonly pins: readonly Pin[];
 };
+
+/** All aims, the usual one first. */
+export const aims: readonly Aim[] = [
+  "ease",
+  "steady",
+  "travel",
+  "region",
+  "climb",
+  "fall",
+  "variety",
+];
+
+/** All sets of strings, the usual one first. */
+export const stringSets: readonly StringSet[] = ["3-2-1", "4-3-2", "4-3-2-1"];
+
+/** All hands, the slowest first. */
+export const handNames: readonly HandName[] = ["learner", "default", "skilled"];
 
 /** What is kept with a song beside its chart text. */
 export type SongSettings = {
@@ -42,16 +70,31 @@ export type Preferences = {
   readonly cautionRead: boolean;
 };
 
+const count = v.pipe(v.number(), v.integer(), v.minValue(0));
+const stop = v.nullable(v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(22)));
+
+const pin = v.object({
+  kind: v.picklist(["hold", "avoid"]),
+  bar: count,
+  eighth: count,
+  time: v.nullable(count),
+  chord: v.pipe(v.string(), v.maxLength(24)),
+  frets: v.strictTuple([stop, stop, stop, stop, stop]),
+});
+
 const planSettings = v.object({
   playKey: v.nullable(v.pipe(v.string(), v.maxLength(8))),
-  aim: v.picklist(["ease", "travel"]),
+  aim: v.picklist(aims),
   shapes: v.pipe(v.array(v.picklist(["F", "D", "barre"])), v.minLength(1), v.maxLength(3)),
   fretLow: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(22)),
   fretHigh: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(22)),
+  strings: v.picklist(stringSets),
   goesRound: v.boolean(),
+  perChord: v.picklist([1, 2]),
+  alike: v.boolean(),
+  hand: v.picklist(handNames),
+  pins: v.pipe(v.array(pin), v.maxLength(5000)),
 });
-
-const barNumber = v.pipe(v.number(), v.integer(), v.minValue(0));
 
 /** Checks a song's settings as they come from disk or over the wire. */
 export const songSettingsSchema: v.GenericSchema<unknown, SongSettings> = v.object({
@@ -59,7 +102,7 @@ export const songSettingsSchema: v.GenericSchema<unknown, SongSettings> = v.obje
   plan: planSettings,
   playTempo: v.nullable(v.pipe(v.number(), v.minValue(20), v.maxValue(320))),
   countInBars: v.picklist([0, 1, 2]),
-  loop: v.nullable(v.object({ firstBar: barNumber, lastBar: barNumber })),
+  loop: v.nullable(v.object({ firstBar: count, lastBar: count })),
 });
 
 const level = v.object({
@@ -82,7 +125,12 @@ export const wholeNeckPlan: PlanSettings = {
   shapes: ["F", "D", "barre"],
   fretLow: 1,
   fretHigh: 22,
+  strings: "3-2-1",
   goesRound: false,
+  perChord: 1,
+  alike: false,
+  hand: "default",
+  pins: [],
 };
 
 /**

@@ -39,6 +39,7 @@ const noteOf = (pluck: Pluck): Note => {
     midi: midi(pitchOf(pluck.string, pluck.fret)),
     finger: pluck.string === 1 ? "M" : pluck.string === 2 ? "I" : "T",
     slideInto: false,
+    letGo: false,
     glide,
     placement: 0,
   };

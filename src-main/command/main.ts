@@ -1,8 +1,9 @@
-import { readFileSync } from "node:fs";
-import { chartToScore } from "../../src-shared/chartToScore.ts";
+import { setHeader } from "../../src-shared/chart/edits.ts";
+import { chartToScore, otherRoutes } from "../../src-shared/chartToScore.ts";
 import { type Diagnostic, hasErrors } from "../../src-shared/diagnostic.ts";
 import { planUsage, readPlanRequest } from "./planCommand.ts";
 import { planReport } from "./planReport.ts";
+import { readChartText } from "./readChartText.ts";
 
 const WRONG_CHART = 1;
 const WRONG_USE = 2;
@@ -15,14 +16,6 @@ const complain = (text: string, exitCode: number): void => {
 const noteLine = (file: string, { at, says, try: remedy }: Diagnostic): string =>
   `${file}:${at.line}:${at.column}: ${says} ${remedy}`;
 
-const readText = (file: string): string | Error => {
-  try {
-    return readFileSync(file === "-" ? 0 : file, "utf8");
-  } catch (error) {
-    return error instanceof Error ? error : new Error(String(error));
-  }
-};
-
 /** plan FILE: the chart's route and notes as one JSON object on standard output. */
 const plan = (args: readonly string[]): void => {
   const request = readPlanRequest(args);
@@ -30,12 +23,14 @@ const plan = (args: readonly string[]): void => {
     complain(`${request.says}\n${planUsage}`, WRONG_USE);
     return;
   }
-  const text = readText(request.file);
-  if (typeof text !== "string") {
-    complain(`${request.file} cannot be read: ${text.message}`, WRONG_USE);
+  const text = readChartText(request.file);
+  if (!text.ok) {
+    complain(text.says, WRONG_USE);
     return;
   }
-  const walk = chartToScore(text, request.settings);
+  const chart =
+    request.tuning === null ? text.value : setHeader(text.value, "Tuning", request.tuning);
+  const walk = chartToScore(chart, request.settings, request.tempo);
   for (const note of walk.notes) {
     complain(noteLine(request.file, note), hasErrors(walk.notes) ? WRONG_CHART : 0);
   }
@@ -47,7 +42,8 @@ const plan = (args: readonly string[]): void => {
     return;
   }
   if (!hasErrors(walk.notes)) {
-    process.stdout.write(`${JSON.stringify(planReport(walk))}\n`);
+    const others = request.alternatives > 1 ? otherRoutes(walk, request.alternatives) : [];
+    process.stdout.write(`${JSON.stringify(planReport(walk, others))}\n`);
   }
 };
 

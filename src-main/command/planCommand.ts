@@ -1,19 +1,40 @@
 import { type ParseArgsConfig, parseArgs } from "node:util";
 import { readKey } from "../../src-shared/harmony/readKey.ts";
+import { readTuning } from "../../src-shared/harmony/readTuning.ts";
 import { USUAL_LAST_FRET } from "../../src-shared/neck/neckFor.ts";
-import { type PlanSettings, wholeNeckPlan } from "../../src-shared/settings.ts";
+import {
+  aims,
+  handNames,
+  type PlanSettings,
+  stringSets,
+  wholeNeckPlan,
+} from "../../src-shared/settings.ts";
 import type { ShapeName } from "../../src-shared/voicing/voicing.ts";
 
 /** What `plan` was asked to do, or why it cannot. */
 export type PlanRequest =
-  | { readonly ok: true; readonly file: string; readonly settings: PlanSettings }
+  | {
+      readonly ok: true;
+      readonly file: string;
+      readonly settings: PlanSettings;
+      /** A tuning's name; null is the chart's own. */
+      readonly tuning: string | null;
+      /** Beats of the song's meter a minute; null is the chart's own. */
+      readonly tempo: number | null;
+      /** How many routes that really differ are asked for, the best one counted. */
+      readonly alternatives: number;
+    }
   | { readonly ok: false; readonly says: string };
 
 /** How to call it, for whoever called it wrongly. */
 export const planUsage: string = [
   "Usage: npm run --silent plan -- FILE [--key K] [--shapes F,D,barre] [--frets LO-HI]",
-  "                                     [--aim travel|ease] [--loop]",
-  "FILE is a chart, or - for standard input.",
+  `                                     [--aim ${aims.join("|")}]`,
+  `                                     [--hand ${handNames.join("|")}] [--tempo N] [--loop]`,
+  `                                     [--strings ${stringSets.join("|")}] [--tuning NAME]`,
+  "                                     [--two-per-chord] [--alike] [--alternatives K]",
+  "FILE is a chart, or - for standard input. The whole neck is allowed, and the song is played once;",
+  "a new song on the screen starts with --frets 1-17 --loop.",
 ].join("\n");
 
 const options = {
@@ -21,10 +42,50 @@ const options = {
   shapes: { type: "string" },
   frets: { type: "string" },
   aim: { type: "string" },
+  strings: { type: "string" },
+  tuning: { type: "string" },
+  hand: { type: "string" },
+  tempo: { type: "string" },
+  alternatives: { type: "string" },
+  "two-per-chord": { type: "boolean" },
+  alike: { type: "boolean" },
   loop: { type: "boolean" },
 } as const satisfies ParseArgsConfig["options"];
 
-const refuse = (says: string): PlanRequest => ({ ok: false, says });
+const SLOWEST = 20;
+const FASTEST = 320;
+const MOST_ALTERNATIVES = 9;
+
+const refuse = (says: string): { readonly ok: false; readonly says: string } => ({
+  ok: false,
+  says,
+});
+
+type Taken<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly says: string };
+
+const oneOf = <T extends string>(option: string, all: readonly T[], word: string): Taken<T> => {
+  const value = all.find((each) => each === word);
+  return value === undefined
+    ? refuse(`${option} takes one of ${all.join(", ")}; "${word}" is none of them`)
+    : { ok: true, value };
+};
+
+const numberFrom = (
+  option: string,
+  text: string | undefined,
+  low: number,
+  high: number,
+): Taken<number | null> => {
+  if (text === undefined) {
+    return { ok: true, value: null };
+  }
+  const value = Number(text);
+  return /^\d+(\.\d+)?$/.test(text) && value >= low && value <= high
+    ? { ok: true, value }
+    : refuse(`${option} takes a number from ${low} to ${high}; "${text}" is not that`);
+};
 
 const shapeNames: readonly ShapeName[] = ["F", "D", "barre"];
 
@@ -67,12 +128,33 @@ export const readPlanRequest = (args: readonly string[]): PlanRequest => {
   if (file === undefined || more.length > 0) {
     return refuse("plan takes one chart file");
   }
-  const { key, aim = wholeNeckPlan.aim } = values;
+  const { key } = values;
   if (key !== undefined && !readKey(key).ok) {
     return refuse(`--key takes a key such as G, Bb or F#m; "${key}" is not one`);
   }
-  if (aim !== "travel" && aim !== "ease") {
-    return refuse(`--aim takes travel or ease; "${aim}" is neither`);
+  const aim = oneOf("--aim", aims, values.aim ?? wholeNeckPlan.aim);
+  if (!aim.ok) {
+    return aim;
+  }
+  const hand = oneOf("--hand", handNames, values.hand ?? wholeNeckPlan.hand);
+  if (!hand.ok) {
+    return hand;
+  }
+  const strings = oneOf("--strings", stringSets, values.strings ?? wholeNeckPlan.strings);
+  if (!strings.ok) {
+    return strings;
+  }
+  const tuning = values.tuning === undefined ? null : readTuning(values.tuning);
+  if (tuning?.ok === false) {
+    return refuse(`--tuning: ${tuning.says} ${tuning.try}`);
+  }
+  const tempo = numberFrom("--tempo", values.tempo, SLOWEST, FASTEST);
+  if (!tempo.ok) {
+    return tempo;
+  }
+  const alternatives = numberFrom("--alternatives", values.alternatives, 1, MOST_ALTERNATIVES);
+  if (!alternatives.ok) {
+    return alternatives;
   }
   const shapes = values.shapes === undefined ? wholeNeckPlan.shapes : shapesFrom(values.shapes);
   if (typeof shapes === "string") {
@@ -86,10 +168,24 @@ export const readPlanRequest = (args: readonly string[]): PlanRequest => {
     return refuse(frets);
   }
   const [fretLow, fretHigh] = frets;
-  const goesRound = values.loop ?? false;
   return {
     ok: true,
     file,
-    settings: { playKey: key ?? null, aim, shapes, fretLow, fretHigh, goesRound },
+    tuning: values.tuning ?? null,
+    tempo: tempo.value,
+    alternatives: alternatives.value ?? 1,
+    settings: {
+      ...wholeNeckPlan,
+      playKey: key ?? null,
+      aim: aim.value,
+      hand: hand.value,
+      strings: strings.value,
+      perChord: values["two-per-chord"] ? 2 : 1,
+      goesRound: values.loop ?? false,
+      alike: values.alike ?? false,
+      shapes,
+      fretLow,
+      fretHigh,
+    },
   };
 };

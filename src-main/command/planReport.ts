@@ -1,6 +1,9 @@
+import type { Meter } from "../../src-shared/chart/song.ts";
 import type { Walk } from "../../src-shared/chartToScore.ts";
 import { keyName } from "../../src-shared/harmony/readKey.ts";
+import type { Leg, Route, Way } from "../../src-shared/route/route.ts";
 import type { Note } from "../../src-shared/score/score.ts";
+import { tempoOfEighth } from "../../src-shared/score/tempo.ts";
 import { TICKS_PER_QUARTER } from "../../src-shared/units.ts";
 
 /** The one JSON object that `plan` prints. Frets count from the nut; mm from the nut too. */
@@ -30,6 +33,12 @@ export type PlanReport = {
     readonly to: number;
     readonly frets: number;
     readonly mm: number;
+    /** The time that the hand needs, and that the way below leaves it. */
+    readonly needMs: number;
+    readonly windowMs: number;
+    /** The fastest tempo at which it can be made, in the meter's beats; null where nothing moves. */
+    readonly ceilingBpm: number | null;
+    readonly how: Way;
   }[];
   readonly travelMm: number;
   readonly notes: readonly {
@@ -40,6 +49,17 @@ export type PlanReport = {
     readonly midi: number;
     readonly finger: string;
     readonly slideTo?: true;
+    readonly letGo?: true;
+  }[];
+  /** Where more than one route is asked for: the best of them first, which is the one above. */
+  readonly alternatives?: readonly {
+    readonly travelMm: number;
+    readonly ceilingBpm: number | null;
+    readonly placements: readonly {
+      readonly chord: string;
+      readonly shape: string;
+      readonly position: number;
+    }[];
   }[];
 };
 
@@ -51,14 +71,37 @@ const noteLine = (note: Note): PlanReport["notes"][number] => ({
   midi: note.midi,
   finger: note.finger,
   ...(note.slideInto ? { slideTo: true } : {}),
+  ...(note.letGo ? { letGo: true } : {}),
 });
 
-/** The walk as the command line reports it; a walk without a route has no placements. */
-export const planReport = (walk: Walk): PlanReport => ({
+const rounded = (value: number): number => Math.round(value * 1000) / 1000;
+
+const ceilingOf = (meter: Meter, leg: Leg): number | null =>
+  leg.shortestEighth === null ? null : rounded(tempoOfEighth(meter, leg.shortestEighth));
+
+/** A route told shortly, to be held against another. */
+const outline = (meter: Meter, route: Route): NonNullable<PlanReport["alternatives"]>[number] => {
+  const ceilings = route.legs.flatMap((leg) => ceilingOf(meter, leg) ?? []);
+  return {
+    travelMm: route.travel,
+    ceilingBpm: ceilings.length > 0 ? Math.min(...ceilings) : null,
+    placements: route.placements.map(({ chord, voicing }) => ({
+      chord: chord.name,
+      shape: voicing.shape,
+      position: voicing.position,
+    })),
+  };
+};
+
+/**
+ * The walk as the command line reports it; a walk without a route has no placements. `others` are
+ * routes to choose from, the walk's own first; empty where none were asked for.
+ */
+export const planReport = (walk: Walk, others: readonly Route[]): PlanReport => ({
   title: walk.song.title,
   key: keyName(walk.song.key),
   meter: [walk.song.meter.beats, walk.song.meter.unit],
-  tempo: walk.song.tempo,
+  tempo: walk.tempo,
   tuning: walk.neck.tuning.open,
   capo: walk.neck.capo,
   ticksPerQuarter: TICKS_PER_QUARTER,
@@ -74,12 +117,19 @@ export const planReport = (walk: Walk): PlanReport => ({
     positionMm: voicing.positionMm,
     root: voicing.root,
   })),
-  changes: (walk.route?.legs ?? []).map(({ from, to, frets, distance }) => ({
-    from,
-    to,
-    frets,
-    mm: distance,
+  changes: (walk.route?.legs ?? []).map((leg) => ({
+    from: leg.from,
+    to: leg.to,
+    frets: leg.frets,
+    mm: leg.distance,
+    needMs: rounded(leg.need),
+    windowMs: rounded(leg.window),
+    ceilingBpm: ceilingOf(walk.song.meter, leg),
+    how: leg.way,
   })),
   travelMm: walk.route?.travel ?? 0,
   notes: walk.score.notes.map(noteLine),
+  ...(others.length > 0
+    ? { alternatives: others.map((route) => outline(walk.song.meter, route)) }
+    : {}),
 });

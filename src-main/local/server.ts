@@ -29,7 +29,7 @@ export type LocalServer = {
 };
 
 const LOOPBACK = "127.0.0.1";
-const MAX_BODY_BYTES = 4 * 1024 * 1024;
+const MAX_BODY_BYTES = 8 * 1024 * 1024;
 const LAST_WORD_MS = 5_000;
 const CALL_PATH = "/call/";
 

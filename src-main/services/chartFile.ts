@@ -3,8 +3,8 @@ import { type Answer, MAX_CHART_CHARACTERS } from "../../src-shared/host.ts";
 import { failed, given } from "./answer.ts";
 import { isMissing } from "./disk.ts";
 
-/** UTF-8 needs at most three bytes for what counts as one character here. */
-const MAX_CHART_BYTES = MAX_CHART_CHARACTERS * 3;
+/** A chart file is at most this long: UTF-8 needs three bytes at most for what counts as one character. */
+export const MAX_CHART_BYTES: number = MAX_CHART_CHARACTERS * 3;
 
 /** A chart as its file has it, and when it was last written. */
 export type ChartFile = { readonly text: string; readonly changedMs: number };

@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { readChart } from "../../src-shared/chart/readChart.ts";
 import { meterName } from "../../src-shared/chart/writeChart.ts";
 import { keyName } from "../../src-shared/harmony/readKey.ts";
-import type { Answer, SongSummary, StoredSong } from "../../src-shared/host.ts";
+import type { Answer, SongSummary, SongToWrite, StoredSong } from "../../src-shared/host.ts";
 import {
   newSongSettings,
   type SongSettings,
@@ -29,12 +29,16 @@ export type Songbook = {
     text: string,
     settings: SongSettings,
   ) => Promise<Answer<StoredSong>>;
-  readonly write: (song: StoredSong) => Promise<Answer<null>>;
+  readonly write: (song: SongToWrite) => Promise<Answer<null>>;
   readonly remove: (id: string) => Promise<Answer<{ readonly ticket: string }>>;
   readonly restore: (ticket: string) => Promise<Answer<StoredSong>>;
 };
 
 const byTitle = new Intl.Collator(undefined, { numeric: true, sensitivity: "base" });
+
+/** Whether two texts differ in nothing but the kind of their line breaks. */
+const sameText = (one: string, other: string): boolean =>
+  one.replaceAll(/\r\n?/gu, "\n") === other.replaceAll(/\r\n?/gu, "\n");
 
 /** Names in a folder that end so, without the ending; none where there is no folder. */
 const namesIn = async (folder: string, ending: string): Promise<readonly string[]> => {
@@ -162,13 +166,21 @@ export const makeSongbook = (folder: string, disk: Disk): Songbook => {
       return given({ id, text, settings });
     },
 
-    write: async ({ id, text, settings }) => {
+    write: async ({ id, text, settings, before }) => {
       const path = pathIn(folder, id, CHART);
       const now = path === null ? noSuchSong() : await readChartFile(path);
       if (path === null || !now.ok) {
         return now.ok ? noSuchSong() : now;
       }
-      if (now.value.text !== text) {
+      const same = sameText(now.value.text, text);
+      if (!same && !sameText(now.value.text, before)) {
+        return failed(
+          "changed",
+          "This song was changed elsewhere.",
+          "Another window or another program has saved it since you opened it here.",
+        );
+      }
+      if (!same) {
         await disk.writeText(path, text);
       }
       await writeJson(disk, settingsPath(id), settings);

@@ -10,10 +10,15 @@ export type BarCell = {
   readonly fresh: boolean;
   /** Label of the section that starts here, else null. */
   readonly section: string | null;
+  /** What is wrong in its text; null where nothing is. */
+  readonly mend: string | null;
 };
 
-/** One cell for each bar of the song as played. */
-export const barCells = (timeline: Timeline): readonly BarCell[] =>
+/** One cell for each bar of the song as played; `toMend` says what is wrong in written bars. */
+export const barCells = (
+  timeline: Timeline,
+  toMend: ReadonlyMap<number, string>,
+): readonly BarCell[] =>
   timeline.bars.map((bar) => {
     const stays = stretchesWithin(timeline.stays, bar.start, bar.start + bar.length);
     return {
@@ -21,6 +26,7 @@ export const barCells = (timeline: Timeline): readonly BarCell[] =>
       names: stays.map((stay) => stay.chord?.name ?? "N.C."),
       fresh: stays[0] !== undefined && stays[0].start >= bar.start,
       section: bar.startsSection ? bar.section : null,
+      mend: toMend.get(bar.written) ?? null,
     };
   });
 

@@ -1,6 +1,17 @@
+import type { Meter } from "../../src-shared/chart/song.ts";
 import { fretDistance } from "../../src-shared/neck/fretDistance.ts";
-import type { Placement } from "../../src-shared/route/route.ts";
-import { fret, type Millimetres, TICKS_PER_QUARTER, type Tick } from "../../src-shared/units.ts";
+import type { Leg, Placement } from "../../src-shared/route/route.ts";
+import { secondsToTicks } from "../../src-shared/score/tempo.ts";
+import {
+  type Bpm,
+  fret,
+  type Millimetres,
+  seconds,
+  TICKS_PER_QUARTER,
+} from "../../src-shared/units.ts";
+
+/** How score time runs: beats of the meter's unit a minute. */
+export type Timing = { readonly meter: Meter; readonly tempo: Bpm };
 
 /** The share of the lanes' width that lies before now. */
 export const NOW_SHARE = 0.3;
@@ -82,6 +93,16 @@ export const fretLines = (
 export const tabLineY = (top: number, gap: number, string: number): number =>
   top + (string - 1) * gap;
 
-/** The tick at which the hand leaves for a change: an eighth before it, or at once if held less. */
-export const leaveTick = (placement: Placement, eighth: Tick): number =>
-  placement.start + Math.max(0, placement.length - eighth);
+/**
+ * The tick at which the hand leaves for a change: as long before the next chord as it needs, or as
+ * its way allows it where that is less; never before it is there.
+ */
+export const leaveTick = (
+  from: Placement,
+  to: Placement,
+  leg: Pick<Leg, "need" | "window">,
+  timing: Timing,
+): number => {
+  const taken = seconds(Math.min(leg.need, leg.window) / 1000);
+  return Math.max(from.start, to.start - secondsToTicks(taken, timing.meter, timing.tempo));
+};

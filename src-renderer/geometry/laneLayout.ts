@@ -4,7 +4,7 @@ import { NOW_SHARE, quarterWidth, tabLineY } from "./laneGeometry.ts";
 /** Where everything stands in the lanes. Pixels from the lanes' own left upper corner. */
 export type LaneLayout = {
   readonly perQuarter: number;
-  /** Bar lines stand this much before their beat, so that a note on it stays legible. */
+  /** The tablature's bar lines stand this much before their beat: a note on it stays legible. */
   readonly inset: number;
   readonly gutter: number;
   readonly nowX: number;
@@ -26,16 +26,18 @@ const RULER = 24;
 const FINGERS = 22;
 const BETWEEN = 18;
 const GUTTER = 36;
+/** Over the highest block, for a name that has no room inside. */
+const NAME_ABOVE = 16;
 const STRINGS = [1, 2, 3, 4, 5] as const;
 
 /** The hand path takes about two thirds, the tablature the rest, within what stays legible. */
 export const laneLayout = (width: number, height: number): LaneLayout => {
   const perQuarter = quarterWidth(width);
   const room = Math.max(0, height - RULER - FINGERS - BETWEEN);
-  const tabGap = Math.min(18, Math.max(13, (room * 0.38) / 4));
+  const tabGap = Math.min(18, Math.max(13, room / 3 / 4));
   const tabBottom = height - FINGERS - tabGap / 2;
   const tabTop = Math.max(RULER, tabBottom - 4 * tabGap);
-  const handTop = RULER + 4 + BLOCK_HEIGHT / 2;
+  const handTop = RULER + NAME_ABOVE + BLOCK_HEIGHT / 2;
   return {
     perQuarter,
     inset: perQuarter / 6,

@@ -23,7 +23,7 @@ export const markerFrets: readonly number[] = [3, 5, 7, 10, 12, 15, 17, 19, 22];
 export const PEG_FRET = 5;
 
 /** Below this width of the whole neck the highest frets grow too narrow for a dot. */
-const WHOLE_NECK_WIDTH = 880;
+export const WHOLE_NECK_WIDTH = 880;
 const MARGIN_FRETS = 2;
 
 const fromNut = (view: NeckView, n: number): number => fretDistance(fret(n), view.scaleLength);

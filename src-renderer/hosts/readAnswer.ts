@@ -7,6 +7,7 @@ const problemSchema = v.object({
     "bad-argument",
     "not-found",
     "exists",
+    "changed",
     "disk",
     "damaged",
     "unreachable",

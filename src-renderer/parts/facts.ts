@@ -8,6 +8,10 @@ export const beatNote = (unit: Meter["unit"]): string =>
 /** A key in words: "G major". */
 export const sayKey = ({ tonic, mode }: Key): string => `${tonic} ${mode}`;
 
+/** A capo in words, with the place to raise the fifth string to: "capo 2, 5th string at 7"; "" without. */
+export const sayCapo = (capo: number): string =>
+  capo > 0 ? `capo ${capo}, 5th string at ${5 + capo}` : "";
+
 /** A length of hand travel: millimetres below 10 cm, centimetres above. */
 export const sayTravel = (mm: number): string =>
   Math.round(mm) < 100 ? `${Math.round(mm)} mm` : `${Math.round(mm / 10)} cm`;

@@ -7,6 +7,9 @@ import { Recordings } from "./recordings.ts";
 import { banjoTimbre } from "./timbreTable.ts";
 import { Voices } from "./voices.ts";
 
+/** A string that the left hand has already let go of answers the pick more quietly. From memory. */
+const LET_GO_LEVEL = 0.6;
+
 /** Five strings: picking one again damps what it sounded before. */
 export class Banjo implements Instrument<Note> {
   readonly #voices: Voices;
@@ -28,7 +31,7 @@ export class Banjo implements Instrument<Note> {
 
   strike(note: Note, time: Seconds): Voice {
     this.#ringing.get(note.string)?.stop(time);
-    const attack = { level: 1, soft: note.slideInto };
+    const attack = { level: note.letGo ? LET_GO_LEVEL : 1, soft: note.slideInto };
     const voice = this.#voices.play(this.#recordings.of(note.midi), time, attack);
     this.#ringing.set(note.string, voice);
     return voice;

@@ -54,6 +54,17 @@ export class Autosave<Value> {
     this.#callOff?.();
     this.#callOff = null;
     this.#waiting = null;
+    if (this.#running) return;
+    this.problem = null;
+    this.state = "saved";
+  }
+
+  /** Writes nothing more until the next offer; done when a write under way has ended. */
+  async callOff(): Promise<void> {
+    this.#callOff?.();
+    this.#callOff = null;
+    this.#waiting = null;
+    await this.#running;
   }
 
   async #drain(): Promise<void> {

@@ -1,3 +1,4 @@
+import { setHeader } from "../../src-shared/chart/edits.ts";
 import type { Host, Problem } from "../../src-shared/host.ts";
 import { OpenSong, type SongClock } from "./openSong.svelte.ts";
 
@@ -83,6 +84,31 @@ export class MusicStand {
     this.song.abandon();
     this.on = { kind: "nothing" };
     this.#asked = null;
+  }
+
+  /**
+   * Puts the open song into the songbook a second time and goes on with that one: for a song that was
+   * changed elsewhere, or is gone. Answers with why not, else with null.
+   */
+  async keepMine(): Promise<Problem | null> {
+    const mine = this.song;
+    if (!mine) return null;
+    const isChanged = mine.conflict?.code === "changed";
+    const { title: named } = mine.walk.song;
+    const title = isChanged ? `${named} (mine)` : named;
+    const retitled = (text: string): string => (isChanged ? setHeader(text, "Title", title) : text);
+    const { text, settings } = mine;
+    const made = { title: title.slice(0, 200), text: retitled(text), settings };
+    const answer = await this.#host.createSong(made);
+    if (!answer.ok) return answer.problem;
+    const song = new OpenSong(this.#host, answer.value, this.#clock);
+    // What was typed while the song was being made.
+    if (mine.text !== text) song.edit(retitled(mine.text));
+    if (mine.settings !== settings) song.change(mine.settings);
+    mine.abandon();
+    if (!this.heldUp) this.#asked = song.id;
+    this.on = { kind: "song", song };
+    return null;
   }
 
   async #saved(): Promise<boolean> {

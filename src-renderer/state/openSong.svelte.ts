@@ -1,7 +1,9 @@
 import { chartToScore, type Walk } from "../../src-shared/chartToScore.ts";
 import type { Host, Problem, StoredSong } from "../../src-shared/host.ts";
+import { pinsAfterEdit, playedChart } from "../../src-shared/route/pinsAfterEdit.ts";
 import type { PlanSettings, SongSettings } from "../../src-shared/settings.ts";
 import { Autosave, type Saving } from "./autosave.svelte.ts";
+import { KeptSong } from "./keptSong.ts";
 import { type Later, later } from "./later.ts";
 import {
   type ChangeKind,
@@ -30,26 +32,25 @@ export class OpenSong {
   #version: SongVersion;
   #history: SongHistory = $state.raw(emptyHistory);
   readonly #plan: PlanSettings;
+  readonly #playTempo: number | null;
+  readonly #kept: KeptSong;
   readonly #autosave: Autosave<SongVersion>;
   readonly #clock: SongClock;
 
   constructor(host: Host, stored: StoredSong, clock: SongClock = wallClock) {
     this.id = stored.id;
     this.#clock = clock;
-    // One kind of line break, so that places in the text are the same to reader and editor.
-    const text = stored.text.replaceAll(/\r\n?/g, "\n");
-    this.#version = $state.raw({ text, settings: stored.settings });
+    this.#version = $state.raw(versionOf(stored));
     this.text = $derived(this.#version.text);
     this.settings = $derived(this.#version.settings);
-    // Apart from the settings, so that a new tempo or loop does not plan the route again.
+    // Apart from the settings, so that a new loop or count-in does not plan the route again.
     this.#plan = $derived(this.settings.plan);
-    this.walk = $derived(chartToScore(this.text, this.#plan));
+    this.#playTempo = $derived(this.settings.playTempo);
+    this.walk = $derived(chartToScore(this.text, this.#plan, this.#playTempo));
     this.canUndo = $derived(this.#history.past.length > 0);
     this.canRedo = $derived(this.#history.future.length > 0);
-    this.#autosave = new Autosave(
-      ({ text, settings }) => host.writeSong({ id: stored.id, text, settings }),
-      clock.later,
-    );
+    this.#kept = new KeptSong(host, stored);
+    this.#autosave = new Autosave((version) => this.#kept.write(version), clock.later);
   }
 
   get saving(): Saving {
@@ -60,20 +61,27 @@ export class OpenSong {
     return this.#autosave.problem;
   }
 
+  /** Why saving again would not help: the song was changed elsewhere, or is gone; else null. */
+  get conflict(): Problem | null {
+    const { problem } = this;
+    const inTheWay = problem?.code === "changed" || problem?.code === "not-found";
+    return inTheWay ? problem : null;
+  }
+
   edit(text: string): void {
     if (text === this.#version.text) return;
-    this.#become({ ...this.#version, text }, kindOfEdit(this.#version.text, text));
+    const settings = this.#settingsFor(text);
+    this.#become({ text, settings }, kindOfEdit(this.#version.text, text));
   }
 
   change(part: Partial<Omit<SongSettings, "version">>): void {
-    const settings = { ...this.#version.settings, ...part };
-    if (JSON.stringify(settings) === JSON.stringify(this.#version.settings)) return;
-    const names = Object.keys(part).toSorted().join(" ");
-    this.#become({ ...this.#version, settings }, `settings ${names}`);
+    this.#change(part, `settings ${Object.keys(part).toSorted().join(" ")}`);
   }
 
+  /** Each pin is a step of its own, however soon it follows another. */
   changePlan(part: Partial<PlanSettings>): void {
-    this.change({ plan: { ...this.#version.settings.plan, ...part } });
+    const plan = { ...this.#version.settings.plan, ...part };
+    this.#change({ plan }, part.pins ? "other" : "settings plan");
   }
 
   undo(): void {
@@ -89,9 +97,39 @@ export class OpenSong {
     return this.#autosave.flush();
   }
 
+  /** Takes the song as it is kept now; one step of undo brings back what was here. */
+  async takeOther(): Promise<Problem | null> {
+    await this.#autosave.callOff();
+    const answer = await this.#kept.readAgain();
+    if (!answer.ok) {
+      this.#autosave.offer(this.#version);
+      return answer.problem;
+    }
+    this.#autosave.abandon();
+    this.#history = record(this.#history, this.#version, "other", this.#clock.nowMs());
+    this.#version = versionOf(answer.value);
+    return null;
+  }
+
   /** The song has been taken out of the songbook: nothing is written any more. */
   abandon(): void {
     this.#autosave.abandon();
+  }
+
+  #change(part: Partial<Omit<SongSettings, "version">>, kind: ChangeKind): void {
+    const settings = { ...this.#version.settings, ...part };
+    if (JSON.stringify(settings) === JSON.stringify(this.#version.settings)) return;
+    this.#become({ ...this.#version, settings }, kind);
+  }
+
+  /** The settings as they go with another text: pins go with their bars. */
+  #settingsFor(text: string): SongSettings {
+    const { settings } = this.#version;
+    const { plan } = settings;
+    if (plan.pins.length === 0) return settings;
+    const after = playedChart(text, plan.playKey);
+    const pins = pinsAfterEdit(plan.pins, playedChart(this.text, plan.playKey), after);
+    return pins === plan.pins ? settings : { ...settings, plan: { ...plan, pins } };
   }
 
   #become(version: SongVersion, kind: ChangeKind): void {
@@ -107,3 +145,9 @@ export class OpenSong {
     this.#autosave.offer(step.version);
   }
 }
+
+/** With one kind of line break, so that places in the text are the same to reader and editor. */
+const versionOf = ({ text, settings }: StoredSong): SongVersion => ({
+  text: text.replaceAll(/\r\n?/g, "\n"),
+  settings,
+});

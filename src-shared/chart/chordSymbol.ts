@@ -1,4 +1,4 @@
-import type { Chord } from "../harmony/chord.ts";
+import { type Chord, chordName } from "../harmony/chord.ts";
 import { chordOnDegree, degreeSymbol } from "../harmony/degree.ts";
 import type { Key } from "../harmony/key.ts";
 import { readChord } from "../harmony/readChord.ts";
@@ -29,14 +29,20 @@ export const readSymbol = (text: string, key: Key): SymbolReading => {
   if (looksLikeDegree(text)) {
     const reading = readDegree(text);
     if (!reading.ok) return reading;
-    const chord = chordOnDegree(reading.chord, key);
-    return { ok: true, value: { kind: "degree", symbol: degreeSymbol(reading.chord), chord } };
+    const { standsFor } = reading;
+    const chord = { ...chordOnDegree(reading.chord, key), standsFor };
+    const symbol = standsFor ?? degreeSymbol(reading.chord);
+    return { ok: true, value: { kind: "degree", symbol, chord } };
   }
   const reading = readChord(text);
   return reading.ok
     ? {
         ok: true,
-        value: { kind: "letter", symbol: reading.chord.name, chord: reading.chord },
+        value: {
+          kind: "letter",
+          symbol: chordName(reading.chord),
+          chord: reading.chord,
+        },
       }
     : reading;
 };

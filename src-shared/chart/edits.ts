@@ -1,3 +1,4 @@
+import { chordName } from "../harmony/chord.ts";
 import type { Key } from "../harmony/key.ts";
 import { readChord } from "../harmony/readChord.ts";
 import { keyName, keyOn } from "../harmony/readKey.ts";
@@ -56,7 +57,7 @@ export const transposeChart = (text: string, key: Key): string => {
   const changes = symbols.flatMap(({ offset, length, kind }): readonly Change[] => {
     const reading = kind === "letter" ? readChord(text.slice(offset, offset + length)) : null;
     if (reading === null || !reading.ok) return [];
-    const put = transposeChord(reading.chord, song.key, to).name;
+    const put = chordName(transposeChord(reading.chord, song.key, to));
     return [{ start: offset, end: offset + length, put }];
   });
   return setHeader(apply(text, changes), "Key", keyName(to));

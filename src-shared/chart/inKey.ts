@@ -1,3 +1,4 @@
+import { chordName } from "../harmony/chord.ts";
 import type { Key } from "../harmony/key.ts";
 import { looksLikeDegree } from "../harmony/readDegree.ts";
 import { keyOn } from "../harmony/readKey.ts";
@@ -7,7 +8,7 @@ import type { Song, Stay } from "./song.ts";
 const moveStay = (stay: Stay, from: Key, to: Key): Stay => {
   if (stay.chord === null) return stay;
   const chord = transposeChord(stay.chord, from, to);
-  return { ...stay, chord, symbol: looksLikeDegree(stay.symbol) ? stay.symbol : chord.name };
+  return { ...stay, chord, symbol: looksLikeDegree(stay.symbol) ? stay.symbol : chordName(chord) };
 };
 
 /**

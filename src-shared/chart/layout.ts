@@ -56,7 +56,8 @@ const labelOf = (
     const says = "This label has no closing bracket.";
     return { name, note: errorAt(token, "bad-label", says, advice) };
   }
-  if (name === token.name) return { name, note: null };
+  // White space within a label is taken for a hyphen, as many would write "Verse 1".
+  if (name === token.name.replace(/\s+/g, "-")) return { name, note: null };
   const says = `A label is one word of letters, figures and hyphens, ${MAX_LABEL} at most.`;
   return { name, note: errorAt(token, "bad-label", says, advice) };
 };

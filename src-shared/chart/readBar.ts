@@ -1,7 +1,7 @@
 import type { Diagnostic } from "../diagnostic.ts";
 import { type ChordSymbol, type SymbolReading, silence } from "./chordSymbol.ts";
 import type { Meter, Stay } from "./song.ts";
-import { errorAt, type Spot } from "./spot.ts";
+import { errorAt, hintAt, type Spot } from "./spot.ts";
 
 /** A word of a bar: chord symbols and marks, glued as typed. */
 export type Word = Spot & { readonly text: string };
@@ -68,7 +68,7 @@ export const readBar = (words: readonly Word[], end: Spot, context: BarContext):
   const cells: Cell[] = [];
   const held = before?.at(-1) ?? silence;
   let counted = false;
-  let repeatsBar = false;
+  let barRepeats = 0;
 
   const stretch = (spot: Spot, eighths: number): void => {
     counted = true;
@@ -107,6 +107,11 @@ export const readBar = (words: readonly Word[], end: Spot, context: BarContext):
     const reading = context.read(text);
     if (reading.ok) {
       symbols.push({ ...spot, kind: reading.value.kind });
+      const { chord, symbol } = reading.value;
+      if (chord !== null && chord.standsFor !== null) {
+        const says = `${symbol} is played as ${chord.name}, its nearest shape.`;
+        notes.push(hintAt(spot, "reduced", says, "The bass and the singer fill it up."));
+      }
       cells.push({ says: reading.value, eighths: QUARTER, fresh: true });
       return;
     }
@@ -118,7 +123,7 @@ export const readBar = (words: readonly Word[], end: Spot, context: BarContext):
     else if (text === "…") stretch(spot, 3 * QUARTER);
     else if (text === ",") stretch(spot, QUARTER / 2);
     else if (text === "'" || text === "’") halve(spot);
-    else if (text === "%") repeatsBar = true;
+    else if (text === "%") barRepeats += 1;
     else if (text === "/" || text === "-") {
       notes.push(
         errorAt(spot, "stray-mark", `One more beat is a dot here, not ${text}.`, "Write a dot."),
@@ -136,22 +141,26 @@ export const readBar = (words: readonly Word[], end: Spot, context: BarContext):
   }
 
   const start = words[0] ?? end;
-  if (repeatsBar && cells.length > 0) {
+  if (barRepeats > 1 || (barRepeats > 0 && cells.length > 0)) {
     notes.push(
       errorAt(
         start,
         "stray-mark",
         "% repeats a whole bar and stands alone.",
-        "Put it between bar lines, or write a dot for one more beat.",
+        barRepeats > 1 && cells.length === 0
+          ? "Write | % | % | for two bars."
+          : "Put it between bar lines, or write a dot for one more beat.",
       ),
     );
-  } else if (repeatsBar) {
+  } else if (barRepeats > 0) {
     if (before !== null) return { stays: before, symbols, notes };
     notes.push(
       errorAt(start, "no-bar-before", "There is no bar before this %.", "Write the chords."),
     );
   }
 
+  if (cells.length === 0 && barRepeats > 1 && before !== null)
+    return { stays: before, symbols, notes };
   if (cells.length === 0) cells.push({ says: held, eighths: full, fresh: false });
   const total = cells.reduce((sum, cell) => sum + cell.eighths, 0);
   if (!counted && full % cells.length === 0) {

@@ -27,6 +27,25 @@ const advise = (names: readonly string[], meant: Meant, label: string): string =
   return `The sections are ${names.slice(0, 12).join(", ")}.`;
 };
 
+const bareLabel = (word: string): string => word.replace(/^\[|\]$/g, "");
+
+/** Labels of several words are written with hyphens in a section's name. */
+const MOST_WORDS = 4;
+
+/** The longest label that the words from a place on make up. */
+const labelAt = (
+  words: readonly RegExpExecArray[],
+  at: number,
+  meant: Meant,
+): { readonly name: string | undefined; readonly taken: number } => {
+  for (let taken = Math.min(MOST_WORDS, words.length - at); taken > 0; taken -= 1) {
+    const label = words.slice(at, at + taken).map(([word]) => bareLabel(word));
+    const name = meant(label.join("-"));
+    if (name !== undefined) return { name, taken };
+  }
+  return { name: undefined, taken: 1 };
+};
+
 /**
  * Reads a form: section labels in the order of playing, with white space or commas between them.
  * Labels that no section has are reported and left out.
@@ -38,21 +57,24 @@ export const readForm = (field: Field | null, sections: readonly SectionLayout[]
   const names = labels.map((label) => label.name);
   const meant = meaning(names);
   const form: string[] = [];
-  for (const found of field.value.text.matchAll(/[^\s,]+/g)) {
-    const spot: Spot = {
-      ...field.value,
-      offset: field.value.offset + found.index,
-      column: field.value.column + found.index,
-      length: found[0].length,
-    };
-    const label = found[0].replace(/^\[|\]$/g, "");
-    const name = meant(label);
-    if (name !== undefined) {
+  const words = [...field.value.text.matchAll(/[^\s,]+/g)];
+  for (let at = 0; at < words.length; ) {
+    const { name, taken } = labelAt(words, at, meant);
+    const found = words[at];
+    if (found !== undefined && name === undefined) {
+      const spot: Spot = {
+        ...field.value,
+        offset: field.value.offset + found.index,
+        column: field.value.column + found.index,
+        length: found[0].length,
+      };
+      const label = bareLabel(found[0]).slice(0, 24);
+      const says = `There is no section [${label}].`;
+      notes.push(errorAt(spot, "bad-form", says, advise(names, meant, label)));
+    } else if (name !== undefined) {
       form.push(name);
-    } else {
-      const says = `There is no section [${label.slice(0, 24)}].`;
-      notes.push(errorAt(spot, "bad-form", says, advise(names, meant, label.slice(0, 24))));
     }
+    at += taken;
   }
   if (field.value.length === 0) {
     notes.push(

@@ -1,6 +1,8 @@
+import { closest, distance } from "fastest-levenshtein";
 import type { Diagnostic } from "../diagnostic.ts";
 import { readKey } from "../harmony/readKey.ts";
-import { tuningNamed, tunings } from "../neck/tuningTable.ts";
+import { readTuning } from "../harmony/readTuning.ts";
+import { tunings } from "../neck/tuningTable.ts";
 import { bpm, fret } from "../units.ts";
 import { cleanValue, type Field, type FieldName, fieldNames } from "./fields.ts";
 import { readCapo, readMeter, readTempo, type ValueReading } from "./headerValues.ts";
@@ -27,25 +29,25 @@ export type HeaderReading = {
   readonly notes: readonly Diagnostic[];
 };
 
-const readTuning = (text: string): ValueReading<string> => {
-  const tuning = tuningNamed(text);
-  return tuning !== null
-    ? { ok: true, value: tuning.name }
-    : {
-        ok: false,
-        says: `There is no tuning "${text.slice(0, 24)}" here.`,
-        try: `Write one of ${tunings.map((each) => each.name).join(", ")}.`,
-      };
+const readTuningName = (text: string): ValueReading<string> => {
+  const reading = readTuning(text);
+  return reading.ok ? { ok: true, value: reading.tuning.name } : reading;
 };
+
+/** A word this far from a field's name, in letters put in, left out or changed, may be that field. */
+const FEW_SLIPS = 2;
+const lowerNames = fieldNames.map((name) => name.toLowerCase());
 
 const refuseUnknown = (field: Field): Diagnostic => {
   const word = field.word.text.slice(0, 24);
-  const nearest = fieldNames.find((name) => name[0] === word[0]?.toUpperCase());
+  const guess = closest(word.toLowerCase(), lowerNames);
+  const nearest = distance(word.toLowerCase(), guess) <= FEW_SLIPS ? guess : undefined;
+  const meant = fieldNames.find((name) => name.toLowerCase() === nearest);
   return errorAt(
     field.word,
     "unknown-field",
     `"${word}:" is not a field of the header.`,
-    `${nearest === undefined ? "" : `Did you mean ${nearest}? `}The fields are ${fieldNames.join(", ")}; a section is written [${word}].`,
+    `${meant === undefined ? "" : `Did you mean ${meant}? `}The fields are ${fieldNames.join(", ")}; a section is written [${word}].`,
   );
 };
 
@@ -97,7 +99,7 @@ export const readHeader = (fields: readonly Field[]): HeaderReading => {
     meter,
     tempo: read("Tempo", "bad-tempo", plainHeader.tempo, (text) => readTempo(text, meter)),
     capo: read("Capo", "bad-capo", plainHeader.capo, readCapo),
-    tuning: read("Tuning", "bad-tuning", plainHeader.tuning, readTuning),
+    tuning: read("Tuning", "bad-tuning", plainHeader.tuning, readTuningName),
   };
   return { header, form: given.get("Form") ?? null, notes };
 };

@@ -73,6 +73,7 @@ export type ChartCode =
   | "no-repeat"
   | "not-chords"
   | "open-repeat"
+  | "reduced"
   | "section-unplayed"
   | "stray-mark"
   | "too-many-notes"

@@ -36,4 +36,10 @@ export type Chord = {
   readonly tones: readonly ChordTone[];
   /** Note name of the bass where a slash chord names one, else null. */
   readonly bass: string | null;
+  /** The larger chord that this one stands in for, as written ("C9" for C7); null for itself. */
+  readonly standsFor: string | null;
 };
+
+/** A chord as a chart writes it: the larger chord that it stands in for, where it does. */
+export const chordName = (chord: Pick<Chord, "name" | "standsFor">): string =>
+  chord.standsFor ?? chord.name;

@@ -86,7 +86,7 @@ const degreeOfNote = (note: string, key: Key): Degree => {
 
 /**
  * What a chord is called by degree in a key.
- * @example degreeChordOf({ name: "D7", root: "D", quality: "7", tones: [], bass: null }, { tonic: "G", mode: "major" }) // => { degree: { number: 5, accidental: "" }, quality: "7", bass: null }
+ * @example degreeChordOf({ name: "D7", root: "D", quality: "7", tones: [], bass: null, standsFor: null }, { tonic: "G", mode: "major" }) // => { degree: { number: 5, accidental: "" }, quality: "7", bass: null }
  */
 export const degreeChordOf = (chord: Chord, key: Key): DegreeChord => ({
   degree: degreeOfNote(chord.root, key),

@@ -18,5 +18,6 @@ export const makeChord = (root: string, quality: Quality, bass: string | null = 
       pitchClass: (rootClass + tone.semitones) % 12,
     })),
     bass: otherBass,
+    standsFor: null,
   };
 };

@@ -26,3 +26,16 @@ export const plainNote = (note: string): string => {
  */
 export const plainAccidentals = (text: string): string =>
   text.replaceAll("♭", "b").replaceAll("♯", "#");
+
+/**
+ * The name of a pitch class (0 to 11), its black keys as flats or as sharps.
+ * @example noteNameOf(10, true) // => "Bb"
+ */
+export const noteNameOf = (pitchClass: number, flat: boolean): string => {
+  const names = flat
+    ? ["C", "Db", "D", "Eb", "E", "F", "Gb", "G", "Ab", "A", "Bb", "B"]
+    : ["C", "C#", "D", "D#", "E", "F", "F#", "G", "G#", "A", "A#", "B"];
+  const name = names[pitchClass];
+  if (name === undefined) throw new RangeError(`pitch class ${pitchClass} is not 0 to 11`);
+  return name;
+};

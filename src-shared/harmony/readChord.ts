@@ -126,9 +126,14 @@ const longestReadable = (symbol: string): string | null => {
 const readBass = (symbol: string, upper: string, bass: string): Refusal | string => {
   const note = /^([A-Ga-g])([b#]?)$/.exec(bass);
   if (note !== null) return `${(note[1] ?? "").toUpperCase()}${note[2] ?? ""}`;
+  if (/^H[b#]?$/.test(bass)) {
+    return refuse("H is B in English note names.", `Write ${upper}/B.`);
+  }
   const example = `${upper}/${upper.startsWith("C") ? "G" : "C"}`;
   return refuse(
-    `"${symbol}" has no note after the slash.`,
+    bass === ""
+      ? `"${symbol}" has no note after the slash.`
+      : `"${bass.slice(0, 12)}" is not a note for the bass.`,
     `Name the bass note, as in ${example}.`,
   );
 };
@@ -147,10 +152,7 @@ const readCapital = (symbol: string): ChordReading | null => {
   if (reading.kind === "ours") {
     return { ok: true, chord: makeChord(root, reading.quality, bass) };
   }
-  return refuse(
-    `There is no shape for ${symbol} yet.`,
-    `The nearest is ${makeChord(root, reading.nearest, bass).name}.`,
-  );
+  return { ok: true, chord: { ...makeChord(root, reading.nearest, bass), standsFor: symbol } };
 };
 
 const refuseOther = (symbol: string): Refusal => {
@@ -169,7 +171,7 @@ const refuseOther = (symbol: string): Refusal => {
   if (/^[a-g]/.test(symbol)) {
     const meant = readCapital(symbol.slice(0, 1).toUpperCase() + symbol.slice(1));
     if (meant !== null) {
-      const advice = meant.ok ? `Write ${meant.chord.name}.` : meant.try;
+      const advice = meant.ok ? `Write ${meant.chord.standsFor ?? meant.chord.name}.` : meant.try;
       return refuse("A chord's root is a capital letter.", advice);
     }
   }
@@ -186,10 +188,11 @@ const refuseOther = (symbol: string): Refusal => {
 };
 
 /**
- * Reads a chord symbol: root A to G with b or #, a quality, and "/bass". Any other text is refused
- * in words; the advice names the nearest chord there is a shape for.
+ * Reads a chord symbol: root A to G with b or #, a quality, and "/bass". A chord that there is no
+ * shape for (9, 11, 13, add) is reduced to the nearest that there is, which then says what it stands
+ * for. Any other text is refused in words.
  * @example readChord("Bbmin7/F").ok // => true
- * @example readChord("C9") // => { ok: false, says: "There is no shape for C9 yet.", try: "The nearest is C7." }
+ * @example readChord("X9").ok // => false
  */
 export const readChord = (symbol: string): ChordReading => {
   const plain = plainAccidentals(symbol.trim());

@@ -1,10 +1,17 @@
-import { type Degree, type DegreeChord, degreeSymbol } from "./degree.ts";
+import type { Degree, DegreeChord } from "./degree.ts";
 import { plainAccidentals } from "./noteName.ts";
 import { readQuality } from "./readChord.ts";
 import { type Refusal, refuse } from "./refusal.ts";
 
 /** A chord by degree as read, or why it could not be. */
-export type DegreeReading = { readonly ok: true; readonly chord: DegreeChord } | Refusal;
+export type DegreeReading =
+  | {
+      readonly ok: true;
+      readonly chord: DegreeChord;
+      /** The larger chord that it stands in for, as written; null for itself. */
+      readonly standsFor: string | null;
+    }
+  | Refusal;
 
 const degreeOf = (accidental: string, figure: string): Degree => ({
   number: Number(figure),
@@ -50,7 +57,7 @@ const refuseFigures = (degree: string, rest: string): Refusal | null => {
 /**
  * Reads a chord called by degree: b or #, a figure 1 to 7, a quality, "/" and a bass degree. A
  * quality that starts with a figure is joined by a hyphen.
- * @example readDegree("6m") // => { ok: true, chord: { degree: { number: 6, accidental: "" }, quality: "m", bass: null } }
+ * @example readDegree("6m") // => { ok: true, chord: { degree: { number: 6, accidental: "" }, quality: "m", bass: null }, standsFor: null }
  * @example readDegree("57") // => { ok: false, says: "57 could be one chord or two.", try: "Write 5-7 for one chord, or 5 7 for two." }
  */
 export const readDegree = (symbol: string): DegreeReading => {
@@ -75,12 +82,11 @@ export const readDegree = (symbol: string): DegreeReading => {
   if (reading.kind === "unknown") {
     return refuse(`"${shown}" is not a chord.`, `Write ${name}, ${name}m or ${name}-7.`);
   }
-  if (reading.kind === "lacking") {
-    const nearest = degreeSymbol({ degree, quality: reading.nearest, bass: null });
-    return refuse(`There is no shape for ${shown} yet.`, `The nearest is ${nearest}.`);
-  }
+  const ours = reading.kind === "ours";
+  const quality = ours ? reading.quality : reading.nearest;
+  const standsFor = ours ? null : plain;
   if (bassText === undefined) {
-    return { ok: true, chord: { degree, quality: reading.quality, bass: null } };
+    return { ok: true, chord: { degree, quality, bass: null }, standsFor };
   }
   const bass = readBassDegree(bassText);
   if (bass === null) {
@@ -90,5 +96,5 @@ export const readDegree = (symbol: string): DegreeReading => {
     );
   }
   const own = bass.number === degree.number && bass.accidental === degree.accidental;
-  return { ok: true, chord: { degree, quality: reading.quality, bass: own ? null : bass } };
+  return { ok: true, chord: { degree, quality, bass: own ? null : bass }, standsFor };
 };

@@ -15,14 +15,17 @@ export const transposeNote = (note: string, from: Key, to: Key): string =>
 
 /**
  * A chord moved from one key to another: the same degree, the same quality.
- * @example transposeChord({ name: "D7", root: "D", quality: "7", tones: [], bass: null }, { tonic: "G", mode: "major" }, { tonic: "A", mode: "major" }).name // => "E7"
+ * @example transposeChord({ name: "D7", root: "D", quality: "7", tones: [], bass: null, standsFor: null }, { tonic: "G", mode: "major" }, { tonic: "A", mode: "major" }).name // => "E7"
  */
-export const transposeChord = (chord: Chord, from: Key, to: Key): Chord =>
-  makeChord(
-    transposeNote(chord.root, from, to),
-    chord.quality,
-    chord.bass === null ? null : transposeNote(chord.bass, from, to),
-  );
+export const transposeChord = (chord: Chord, from: Key, to: Key): Chord => {
+  const root = transposeNote(chord.root, from, to);
+  const bass = chord.bass === null ? null : transposeNote(chord.bass, from, to);
+  const moved = makeChord(root, chord.quality, bass);
+  if (chord.standsFor?.startsWith(chord.root) !== true)
+    return { ...moved, standsFor: chord.standsFor };
+  const suffix = chord.standsFor.slice(chord.root.length).replace(/\/[A-G][b#]?$/, "");
+  return { ...moved, standsFor: `${root}${suffix}${bass === null ? "" : `/${bass}`}` };
+};
 
 /**
  * How many semitones up one key's tonic lies from another's, 0 to 11.

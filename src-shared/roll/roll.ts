@@ -3,7 +3,7 @@ import type { StringNumber } from "../neck/neck.ts";
 /** A right-hand finger: thumb, index, middle. */
 export type PickFinger = "T" | "I" | "M";
 
-/** One finger on one string. */
+/** One finger on one string, as it lies for a voicing on strings 3, 2 and 1. */
 export type Pick = {
   readonly finger: PickFinger;
   readonly string: StringNumber;

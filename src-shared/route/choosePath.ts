@@ -1,90 +1,76 @@
 /**
- * A layered graph: each layer has some states, each state leads to every state of the next layer.
+ * A layered graph. From each state of a layer steps lead to a run of neighbouring states of the next
+ * one: `stride` of them, from `firstNext` on. The last layer's steps lead round to the first layer.
  */
 export type Layers = {
   readonly count: number;
   readonly width: (layer: number) => number;
+  /** 1 for each state of a layer that a path may pass through, 0 for the others. */
+  readonly open: (layer: number) => Uint8Array;
+  readonly stride: (layer: number) => number;
+  readonly firstNext: (layer: number, state: number) => number;
 };
 
 /**
- * What a path is judged by: the sum of its steps' costs, or the worst of them. Costs come row by
- * row: from state a to state b at index a * width(to) + b. Infinity forbids a step. Finite costs
- * must be whole numbers, so that sums are exact whatever their order.
+ * What a path is judged by: the sum of its steps' costs, or the worst of them. Costs come state by
+ * state, for each the steps it has: the k-th step of state a is at a * stride + k. Costs must be
+ * whole numbers, so that sums are exact whatever their order.
  */
 export type Criterion = {
   readonly by: "sum" | "worst";
-  readonly costs: (from: number, to: number) => Float64Array;
+  readonly costs: (layer: number) => Float64Array;
 };
 
 /** One state chosen for each layer, and what the choice comes to by each criterion. */
 export type Path = { readonly choice: readonly number[]; readonly costs: readonly number[] };
 
-/** The steps that are still open between each layer and the next, and those out of the last one. */
-type Open = {
-  readonly steps: readonly Uint8Array[];
-  readonly starts: Uint8Array;
-  readonly ends: Uint8Array;
-};
+/** For each layer, the steps that are still good enough; null where all are. */
+type Kept = readonly (Uint8Array | null)[];
 
-type Join = (a: number, b: number) => number;
+const NEVER: number = Number.POSITIVE_INFINITY;
 
-const joins: Readonly<Record<Criterion["by"], Join>> = {
-  sum: (a, b) => a + b,
-  worst: Math.max,
-};
-
-/** What the seam charges from each state of the last layer to the first layer's state `first`. */
-const closingCosts = (layers: Layers, { costs }: Criterion, first: number | null): Float64Array => {
+/** What the seam charges from each state of the last layer to state `first`; NEVER where none leads. */
+const seamCosts = (layers: Layers, { costs }: Criterion, first: number): Float64Array => {
   const last = layers.count - 1;
-  const closing = new Float64Array(layers.width(last));
-  if (first === null || layers.count === 1) {
-    return closing;
-  }
-  const seam = costs(last, 0);
-  return closing.map((_, state) => seam[state * layers.width(0) + first] ?? 0);
-};
-
-/** Every step that no criterion forbids. */
-const everything = (layers: Layers, criteria: readonly Criterion[], first: number | null): Open => {
-  const steps = Array.from({ length: Math.max(0, layers.count - 1) }, (_, layer) => {
-    const each = criteria.map(({ costs }) => costs(layer, layer + 1));
-    const width = layers.width(layer) * layers.width(layer + 1);
-    return Uint8Array.from({ length: width }, (__, edge) =>
-      each.every((costs) => (costs[edge] ?? 0) < Number.POSITIVE_INFINITY) ? 1 : 0,
-    );
+  const stride = layers.stride(last);
+  const seam = costs(last);
+  return Float64Array.from({ length: layers.width(last) }, (_, state) => {
+    const step = first - layers.firstNext(last, state);
+    return step >= 0 && step < stride ? (seam[state * stride + step] ?? NEVER) : NEVER;
   });
-  const closing = criteria.map((criterion) => closingCosts(layers, criterion, first));
-  return {
-    steps,
-    starts: Uint8Array.from({ length: layers.width(0) }, (_, state) =>
-      first === null || first === state ? 1 : 0,
-    ),
-    ends: Uint8Array.from({ length: layers.width(layers.count - 1) }, (_, state) =>
-      closing.every((costs) => (costs[state] ?? 0) < Number.POSITIVE_INFINITY) ? 1 : 0,
-    ),
-  };
 };
 
-/** Best value from each state of each layer to the end. */
+/** The best value from each state of each layer to the end; NEVER where no path leads there. */
 const valuesToEnd = (
   layers: Layers,
-  open: Open,
-  costs: (from: number, to: number) => Float64Array,
+  { by, costs }: Criterion,
+  kept: Kept,
   last: Float64Array,
-  join: Join,
 ): readonly Float64Array[] => {
+  const isSum = by === "sum";
   const values: Float64Array[] = new Array(layers.count);
-  let next = last.map((value, state) => (open.ends[state] ? value : Number.POSITIVE_INFINITY));
+  const lastOpen = layers.open(layers.count - 1);
+  let next = last.map((value, state) => (lastOpen[state] ? value : NEVER));
   values[layers.count - 1] = next;
   for (let layer = layers.count - 2; layer >= 0; layer -= 1) {
-    const step = costs(layer, layer + 1);
-    const isOpen = open.steps[layer] ?? new Uint8Array();
-    const own = new Float64Array(layers.width(layer)).fill(Number.POSITIVE_INFINITY);
-    for (let a = 0, edge = 0; a < own.length; a += 1) {
-      let best = Number.POSITIVE_INFINITY;
-      for (let b = 0; b < next.length; b += 1, edge += 1) {
-        if (isOpen[edge]) {
-          best = Math.min(best, join(step[edge] ?? 0, next[b] ?? 0));
+    const step = costs(layer);
+    const mask = kept[layer] ?? null;
+    const stride = layers.stride(layer);
+    const open = layers.open(layer);
+    const own = new Float64Array(layers.width(layer)).fill(NEVER);
+    for (let a = 0; a < own.length; a += 1) {
+      if (!open[a]) {
+        continue;
+      }
+      const base = layers.firstNext(layer, a);
+      const row = a * stride;
+      let best = NEVER;
+      for (let k = 0; k < stride; k += 1) {
+        if (mask === null || mask[row + k]) {
+          const after = next[base + k] ?? NEVER;
+          const cost = step[row + k] ?? NEVER;
+          const value = isSum ? cost + after : Math.max(cost, after);
+          best = Math.min(best, value);
         }
       }
       own[a] = best;
@@ -95,115 +81,153 @@ const valuesToEnd = (
   return values;
 };
 
-/** Leaves open only steps that lie on a path as good as `best`, in place; `open` is the caller's own. */
-const keepBest = (
+/** The steps that lie on a path as good as `best`. */
+const stepsOfBest = (
   layers: Layers,
-  open: Open,
-  costs: (from: number, to: number) => Float64Array,
+  { by, costs }: Criterion,
+  kept: Kept,
   toEnd: readonly Float64Array[],
   best: number,
-  join: Join,
-): void => {
-  const first = toEnd[0] ?? new Float64Array();
-  let reached = new Float64Array(first.length).fill(Number.POSITIVE_INFINITY);
-  for (let a = 0; a < first.length; a += 1) {
-    if (open.starts[a] && (first[a] ?? 0) <= best) {
-      reached[a] = join === joins.sum ? 0 : Number.NEGATIVE_INFINITY;
-    } else {
-      open.starts[a] = 0;
-    }
-  }
-  for (let layer = 0; layer < layers.count - 1; layer += 1) {
-    const step = costs(layer, layer + 1);
-    const isOpen = open.steps[layer] ?? new Uint8Array();
+): Kept => {
+  const isSum = by === "sum";
+  let reached: Float64Array = (toEnd[0] ?? new Float64Array()).map((value) =>
+    value <= best ? (isSum ? 0 : Number.NEGATIVE_INFINITY) : NEVER,
+  );
+  return Array.from({ length: layers.count - 1 }, (_, layer) => {
+    const step = costs(layer);
+    const before = kept[layer] ?? null;
+    const stride = layers.stride(layer);
     const after = toEnd[layer + 1] ?? new Float64Array();
-    const next = new Float64Array(after.length).fill(Number.POSITIVE_INFINITY);
-    for (let a = 0, edge = 0; a < reached.length; a += 1) {
-      for (let b = 0; b < after.length; b += 1, edge += 1) {
-        const here = join(reached[a] ?? 0, step[edge] ?? 0);
-        if (isOpen[edge] && join(here, after[b] ?? 0) <= best) {
-          next[b] = Math.min(here, next[b] ?? 0);
-        } else {
-          isOpen[edge] = 0;
+    const next = new Float64Array(after.length).fill(NEVER);
+    const mask = new Uint8Array(reached.length * stride);
+    for (let a = 0; a < reached.length; a += 1) {
+      const so = reached[a] ?? NEVER;
+      const base = layers.firstNext(layer, a);
+      for (let k = 0; k < stride && so < NEVER; k += 1) {
+        const edge = a * stride + k;
+        const cost = step[edge] ?? NEVER;
+        const here = isSum ? so + cost : Math.max(so, cost);
+        const whole = isSum
+          ? here + (after[base + k] ?? NEVER)
+          : Math.max(here, after[base + k] ?? NEVER);
+        if (whole <= best && whole < NEVER && (before === null || before[edge])) {
+          mask[edge] = 1;
+          next[base + k] = Math.min(here, next[base + k] ?? NEVER);
         }
       }
     }
     reached = next;
-  }
-  const last = toEnd[layers.count - 1] ?? new Float64Array();
-  for (let state = 0; state < last.length; state += 1) {
-    if (!(join(reached[state] ?? 0, last[state] ?? 0) <= best)) {
-      open.ends[state] = 0;
-    }
-  }
+    return mask;
+  });
 };
 
-/** The first open path, compared state by state from the first layer on. */
-const firstOpen = (layers: Layers, open: Open): readonly number[] => {
-  let state = open.starts.indexOf(1);
+/** The first path as good as `best`, compared state by state from the first layer on. */
+const firstOfBest = (
+  layers: Layers,
+  { by, costs }: Criterion,
+  kept: Kept,
+  toEnd: readonly Float64Array[],
+  best: number,
+): readonly number[] => {
+  const isSum = by === "sum";
+  let state = (toEnd[0] ?? new Float64Array()).findIndex((value) => value <= best);
+  let so = isSum ? 0 : Number.NEGATIVE_INFINITY;
   const choice = [state];
   for (let layer = 0; layer < layers.count - 1; layer += 1) {
-    const width = layers.width(layer + 1);
-    const row = open.steps[layer]?.subarray(state * width, (state + 1) * width);
-    state = row?.indexOf(1) ?? -1;
+    const step = costs(layer);
+    const mask = kept[layer] ?? null;
+    const stride = layers.stride(layer);
+    const base = layers.firstNext(layer, state);
+    const row = state * stride;
+    for (let k = 0; k < stride; k += 1) {
+      const cost = step[row + k] ?? NEVER;
+      const here = isSum ? so + cost : Math.max(so, cost);
+      const after = toEnd[layer + 1]?.[base + k] ?? NEVER;
+      const whole = isSum ? here + after : Math.max(here, after);
+      if (whole <= best && (mask === null || mask[row + k])) {
+        state = base + k;
+        so = here;
+        break;
+      }
+    }
     choice.push(state);
   }
   return choice;
 };
 
-/** The best path from one first state (or any), or null where every path is forbidden. */
+const only = (values: Float64Array, first: number | null): Float64Array =>
+  first === null ? values : values.map((value, state) => (state === first ? value : NEVER));
+
+/** The best path from one first state (or any), or null where there is none. */
 const chooseFrom = (
   layers: Layers,
   criteria: readonly Criterion[],
   first: number | null,
 ): Path | null => {
-  const open = everything(layers, criteria, first);
+  let kept: Kept = [];
+  let choice: readonly number[] = [];
   const totals: number[] = [];
-  for (const criterion of criteria) {
-    const { by, costs } = criterion;
-    const closing = closingCosts(layers, criterion, first);
-    const join = joins[by];
-    const toEnd = valuesToEnd(layers, open, costs, closing, join);
-    const best = (toEnd[0] ?? new Float64Array()).reduce(
-      (least, value, state) => (open.starts[state] && value < least ? value : least),
-      Number.POSITIVE_INFINITY,
-    );
-    if (best === Number.POSITIVE_INFINITY) {
+  for (const [index, criterion] of criteria.entries()) {
+    const closing =
+      first === null || layers.count === 1
+        ? new Float64Array(layers.width(layers.count - 1))
+        : seamCosts(layers, criterion, first);
+    const values = valuesToEnd(layers, criterion, kept, closing);
+    const toEnd = [only(values[0] ?? new Float64Array(), first), ...values.slice(1)];
+    const best = (toEnd[0] ?? new Float64Array()).reduce((a, b) => Math.min(a, b), NEVER);
+    if (best === NEVER) {
       return null;
     }
     totals.push(best);
-    keepBest(layers, open, costs, toEnd, best, join);
+    if (index === criteria.length - 1) {
+      choice = firstOfBest(layers, criterion, kept, toEnd, best);
+    } else {
+      kept = stepsOfBest(layers, criterion, kept, toEnd, best);
+    }
   }
-  return { choice: firstOpen(layers, open), costs: totals };
+  return { choice, costs: totals };
 };
 
-const isLess = (a: readonly number[], b: readonly number[]): boolean => {
+/** Below 0 where the first list is smaller at the first place where they differ. */
+const compared = (a: readonly number[], b: readonly number[]): number => {
   const differs = a.findIndex((value, index) => value !== b[index]);
-  return differs >= 0 && (a[differs] ?? 0) < (b[differs] ?? 0);
+  return differs < 0 ? 0 : (a[differs] ?? 0) - (b[differs] ?? 0);
 };
+
+/** Whether one path is better than another, or as good and earlier in order. */
+export const isBefore = (a: Path, b: Path): boolean =>
+  (compared(a.costs, b.costs) || compared(a.choice, b.choice)) < 0;
 
 /**
  * The choice of one state a layer that is best by the first criterion, among those by the second,
  * and so on; with `goesRound` the step from the last layer back to the first counts too (where
- * there are two layers or more). Of equal choices it is the first, compared state by state from the
- * first layer on, so the answer depends on nothing else. null where every path is forbidden or a
- * layer has no state; no layer at all is a path that costs nothing.
+ * there are two layers or more; its costs by the first criterion must not be below 0). Of equal
+ * choices it is the first, compared state by state from the first layer on, so the answer depends on
+ * nothing else. null where no path leads through; no layer at all is a path that costs nothing.
  */
 export const choosePath = (
   layers: Layers,
   criteria: readonly Criterion[],
   goesRound: boolean,
 ): Path | null => {
-  if (layers.count === 0) {
+  const [foremost] = criteria;
+  if (layers.count === 0 || !foremost) {
     return { choice: [], costs: criteria.map(() => 0) };
   }
   if (!goesRound || layers.count === 1) {
     return chooseFrom(layers, criteria, null);
   }
+  // Without the seam a path from a first state can only be better: what cannot win is not tried.
+  const free = new Float64Array(layers.width(layers.count - 1));
+  const atLeast = valuesToEnd(layers, foremost, [], free)[0] ?? new Float64Array();
+  const firsts = [...atLeast.keys()].filter((state) => (atLeast[state] ?? NEVER) < NEVER);
   let best: Path | null = null;
-  for (let first = 0; first < layers.width(0); first += 1) {
+  for (const first of firsts.toSorted((a, b) => (atLeast[a] ?? 0) - (atLeast[b] ?? 0))) {
+    if (best !== null && (atLeast[first] ?? 0) > (best.costs[0] ?? 0)) {
+      break;
+    }
     const path = chooseFrom(layers, criteria, first);
-    if (path && (best === null || isLess(path.costs, best.costs))) {
+    if (path && (best === null || isBefore(path, best))) {
       best = path;
     }
   }

@@ -1,6 +1,5 @@
 import { reformedFingers } from "../voicing/fingering.ts";
 import type { Voicing } from "../voicing/voicing.ts";
-import type { Aim } from "./route.ts";
 
 /**
  * What one finger that changes string or is formed anew weighs under the aim `ease`, as hand travel
@@ -11,14 +10,14 @@ import type { Aim } from "./route.ts";
  */
 export const REFORMED_FINGER_MICROMETRES = 60_000;
 
+/** The index finger's way up the neck in whole micrometres; down is negative. */
+export const riseMicrometres = (from: Voicing, to: Voicing): number =>
+  Math.round(1000 * to.positionMm) - Math.round(1000 * from.positionMm);
+
 /** Hand travel between two voicings: distance of the index finger in whole micrometres. */
 export const travelMicrometres = (from: Voicing, to: Voicing): number =>
-  Math.abs(Math.round(1000 * to.positionMm) - Math.round(1000 * from.positionMm));
+  Math.abs(riseMicrometres(from, to));
 
-/** What an aim charges for going from one voicing to another, in whole micrometres; never negative. */
-export const legMicrometres = (aim: Aim, from: Voicing, to: Voicing): number => {
-  const travel = travelMicrometres(from, to);
-  return aim === "travel"
-    ? travel
-    : travel + REFORMED_FINGER_MICROMETRES * reformedFingers(from, to).length;
-};
+/** Travel, and the stated weight for each finger formed anew, in whole micrometres. */
+export const easeMicrometres = (from: Voicing, to: Voicing): number =>
+  travelMicrometres(from, to) + REFORMED_FINGER_MICROMETRES * reformedFingers(from, to).length;

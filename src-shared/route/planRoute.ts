@@ -1,62 +1,37 @@
-import type { TimedStay } from "../chart/song.ts";
-import type { Chord } from "../harmony/chord.ts";
+import type { Timeline } from "../chart/song.ts";
 import type { Neck } from "../neck/neck.ts";
-import { millimetres } from "../units.ts";
+import { millimetres, milliseconds } from "../units.ts";
 import { reformedFingers } from "../voicing/fingering.ts";
-import type { ShapeName, Voicing } from "../voicing/voicing.ts";
-import { type FretRange, voicingsOf } from "../voicing/voicingsOf.ts";
-import { bestPath, type Layers } from "./bestPath.ts";
-import { legMicrometres, travelMicrometres } from "./cost.ts";
-import type { Aim, Leg, Placement, Route } from "./route.ts";
+import type { Voicing } from "../voicing/voicing.ts";
+import { needOf, wayFor, windowFor, windowsOf } from "./change.ts";
+import { travelMicrometres } from "./cost.ts";
+import { clashAt, type Pin } from "./pins.ts";
+import { type PlanRequest, type Problem, pinsInForce, problemOf } from "./problem.ts";
+import type { Leg, Placement, Route } from "./route.ts";
+import type { Slot } from "./slot.ts";
+import { type Solution, solve } from "./solve.ts";
 
-/** What the planner is asked for. */
-export type PlanRequest = {
-  readonly aim: Aim;
-  readonly shapes: readonly ShapeName[];
-  readonly range: FretRange;
-  /** The change from the last chord back to the first counts too. */
-  readonly goesRound: boolean;
-};
-
-/** A route, or the stays that no allowed voicing reaches (each chord once, in order of playing). */
+/**
+ * A route; or the first slot of each chord that no allowed voicing reaches, in order of playing; or
+ * the first slot whose pins cannot all be met.
+ */
 export type Plan =
   | { readonly kind: "route"; readonly route: Route }
-  | { readonly kind: "impossible"; readonly stays: readonly TimedStay[] };
+  | { readonly kind: "unreachable"; readonly slots: readonly Slot[] }
+  | { readonly kind: "clash"; readonly slot: Slot; readonly pins: readonly Pin[] };
 
-type HeldStay = TimedStay & { readonly chord: Chord };
-
-const isHeld = (stay: TimedStay): stay is HeldStay => stay.chord !== null;
-
-/** One list of voicings for each chord, and one list of costs for each pair of chords. */
-const layersOf = (
-  stays: readonly HeldStay[],
-  voicings: ReadonlyMap<string, readonly Voicing[]>,
-  aim: Aim,
-): Layers => {
-  const costs = new Map<string, Float64Array>();
-  const candidates = (index: number): readonly Voicing[] =>
-    voicings.get(stays[index]?.chord.name ?? "") ?? [];
-  return {
-    count: stays.length,
-    width: (layer) => candidates(layer).length,
-    costs: (from, to) => {
-      const key = `${stays[from]?.chord.name} ${stays[to]?.chord.name}`;
-      const known = costs.get(key);
-      if (known) {
-        return known;
-      }
-      const made = Float64Array.from(
-        candidates(from).flatMap((a) => candidates(to).map((b) => legMicrometres(aim, a, b))),
-      );
-      costs.set(key, made);
-      return made;
-    },
-  };
-};
-
-const legBetween = (from: Placement, to: Placement, seam: boolean): Leg => {
+const legBetween = (
+  from: Placement,
+  to: Placement,
+  seam: number | null,
+  neck: Neck,
+  { hand, eighth }: PlanRequest,
+): Leg => {
   const reformed = reformedFingers(from.voicing, to.voicing);
   const frets = to.voicing.position - from.voicing.position;
+  const windows = windowsOf(from, to, seam);
+  const need = needOf(hand, from.voicing, to.voicing, neck.scaleLength);
+  const way = wayFor(need, eighth, windows);
   const moves = frets !== 0 ? "slide" : "hold";
   return {
     from: from.index,
@@ -65,64 +40,89 @@ const legBetween = (from: Placement, to: Placement, seam: boolean): Leg => {
     frets,
     distance: millimetres(travelMicrometres(from.voicing, to.voicing) / 1000),
     reformed,
-    seam,
+    seam: seam !== null,
+    way,
+    need,
+    window: milliseconds(windowFor(way, windows) * eighth),
+    shortestEighth: need === 0 ? null : milliseconds(need / windows.letTwo),
   };
 };
 
-const legsOf = (placements: readonly Placement[], goesRound: boolean): readonly Leg[] =>
-  placements.flatMap((from, index) => {
+const placementOf = (slot: Slot, voicing: Voicing, index: number): Placement => ({
+  index,
+  stay: slot.stay,
+  bar: slot.bar,
+  start: slot.start,
+  length: slot.length,
+  chord: slot.chord,
+  voicing,
+});
+
+/** A solution told as a route: placements, and the legs between them. */
+export const routeOf = (
+  { slots }: Problem,
+  { voicings, path }: Solution,
+  timeline: Pick<Timeline, "length">,
+  neck: Neck,
+  request: PlanRequest,
+): Route => {
+  const placements = voicings.flatMap((voicing, index) => {
+    const slot = slots[index];
+    return slot ? [placementOf(slot, voicing, index)] : [];
+  });
+  const [first] = placements;
+  const legs = placements.flatMap((from, index): readonly Leg[] => {
     const to = placements[index + 1];
     if (to) {
-      return [legBetween(from, to, false)];
+      return [legBetween(from, to, null, neck, request)];
     }
-    const first = placements[0];
-    return goesRound && first && placements.length > 1 ? [legBetween(from, first, true)] : [];
+    return request.goesRound && first && index > 0
+      ? [legBetween(from, first, timeline.length, neck, request)]
+      : [];
   });
-
-/**
- * The route that costs least by the request's aim, one placement for each stay (N.C. has none).
- * Found by dynamic programming over the stays, so no other choice of allowed voicings costs less.
- * Of several that cost the same it is the first in the order of voicingsOf, compared from the first
- * placement on: the same song always gives the same route.
- */
-export const planRoute = (stays: readonly TimedStay[], neck: Neck, request: PlanRequest): Plan => {
-  const held = stays.filter(isHeld);
-  const voicings = new Map<string, readonly Voicing[]>();
-  for (const { chord } of held) {
-    if (!voicings.has(chord.name)) {
-      const all = voicingsOf(chord, neck, request.range);
-      voicings.set(
-        chord.name,
-        all.filter((voicing) => request.shapes.includes(voicing.shape)),
-      );
-    }
-  }
-  const unreachable = [...voicings].filter(([, found]) => found.length === 0).map(([name]) => name);
-  if (unreachable.length > 0) {
-    const firsts = unreachable.flatMap(
-      (name) => held.find((stay) => stay.chord.name === name) ?? [],
-    );
-    return { kind: "impossible", stays: firsts };
-  }
-  const path = bestPath(layersOf(held, voicings, request.aim), request.goesRound);
-  const placements = held.flatMap((stay, index): readonly Placement[] => {
-    const voicing = voicings.get(stay.chord.name)?.[path.choice[index] ?? -1];
-    if (!voicing) {
-      throw new Error(`no voicing ${path.choice[index]} for stay ${index} of ${held.length}`);
-    }
-    const { bar, start, length, chord } = stay;
-    return [{ index, bar, start, length, chord, voicing }];
-  });
-  const legs = legsOf(placements, request.goesRound);
   const travel = legs.reduce((sum, leg) => sum + Math.round(1000 * leg.distance), 0);
   return {
-    kind: "route",
-    route: {
-      aim: request.aim,
-      placements,
-      legs,
-      travel: millimetres(travel / 1000),
-      cost: millimetres(path.cost / 1000),
-    },
+    aim: request.aim,
+    placements,
+    legs,
+    travel: millimetres(travel / 1000),
+    costs: path.costs,
   };
+};
+
+/** The first slot of each chord that has nothing left to take. */
+const slotsWithoutVoicing = ({ slots, layers }: Problem): readonly Slot[] => {
+  const bare = slots.filter((_, layer) => !layers.open(layer).includes(1));
+  return bare.filter(
+    (slot, index) => bare.findIndex((other) => other.chord.name === slot.chord.name) === index,
+  );
+};
+
+/** Why there is no route. */
+const refusal = (problem: Problem, request: PlanRequest): Plan => {
+  const inForce = pinsInForce(request);
+  const slot = problem.slots.find((each) => clashAt(inForce, each).length > 0);
+  if (!slot) {
+    return { kind: "unreachable", slots: slotsWithoutVoicing(problem) };
+  }
+  const clash = clashAt(inForce, slot);
+  const pins = request.pins.filter((_, index) => clash.some((pin) => pin === inForce[index]));
+  return { kind: "clash", slot, pins };
+};
+
+/**
+ * The route that is best by the request's aim, found by dynamic programming, so that no other choice
+ * of allowed voicings is better. Of several equally good it is the first in the order of voicingsOf,
+ * compared from the first placement on: the same song always gives the same route. N.C. takes none.
+ */
+export const planRoute = (
+  timeline: Pick<Timeline, "stays" | "bars" | "length">,
+  neck: Neck,
+  request: PlanRequest,
+): Plan => {
+  const problem = problemOf(timeline, neck, request);
+  const solution = solve(problem, request);
+  return solution
+    ? { kind: "route", route: routeOf(problem, solution, timeline, neck, request) }
+    : refusal(problem, request);
 };

@@ -2,17 +2,21 @@ import type { Timeline } from "../chart/song.ts";
 import type { Neck, StringNumber } from "../neck/neck.ts";
 import { ofString, pitchAt } from "../neck/pitchAt.ts";
 import { fitRolls } from "../roll/fitRolls.ts";
+import { homeString } from "../roll/homeString.ts";
 import type { Stroke } from "../roll/roll.ts";
 import type { Leg, Placement, Route } from "../route/route.ts";
-import { TICKS_PER_EIGHTH, type Tick, tick } from "../units.ts";
+import { type Milliseconds, TICKS_PER_EIGHTH, type Tick, tick } from "../units.ts";
 import { rhythmSection } from "./rhythmSection.ts";
 import type { Glide, Note, Score } from "./score.ts";
 
-/**
- * How long before a change's first note the hand leaves: the second half of the last eighth, so
- * that every note of the roll still speaks. Letting go is good practice, not a fault.
- */
-export const LEAVING_TICKS: Tick = tick(TICKS_PER_EIGHTH / 2);
+/** How long a stroke is heard when the hand has already left: a quarter of an eighth, damped. */
+const LET_GO_TICKS = TICKS_PER_EIGHTH / 4;
+
+/** When the hand leaves for the next placement: as late as its need allows, within the window. */
+const leavingTick = (leg: Leg, to: Placement, eighth: Milliseconds): Tick => {
+  const eighths = Math.min(leg.need, leg.window) / eighth;
+  return tick(to.start - Math.round(eighths * TICKS_PER_EIGHTH));
+};
 
 const strokesOf = (timeline: Timeline, placement: Placement): readonly Stroke[] => {
   const bar = timeline.bars[placement.bar];
@@ -36,58 +40,73 @@ const notesOf = (
   arriving: Leg | undefined,
 ): readonly Note[] => {
   const end = tick(placement.start + placement.length);
-  return strokesOf(timeline, placement).flatMap((stroke, eighth) =>
-    stroke.flatMap((pick): readonly Note[] => {
-      const fret = ofString(placement.voicing.frets, pick.string);
+  const bar = timeline.bars[placement.bar];
+  const offset = bar ? placement.start - bar.start : 0;
+  return strokesOf(timeline, placement).flatMap((stroke, eighth) => {
+    const at = eighth * TICKS_PER_EIGHTH;
+    const opens = eighth === 0 || (bar !== undefined && (offset + at) % bar.length === 0);
+    return stroke.flatMap((pick): readonly Note[] => {
+      const string = homeString(pick, placement.voicing, opens);
+      const fret = ofString(placement.voicing.frets, string);
       if (fret === null) {
         return [];
       }
       return [
         {
-          tick: tick(placement.start + eighth * TICKS_PER_EIGHTH),
+          tick: tick(placement.start + at),
           ticks: tick(TICKS_PER_EIGHTH),
           until: end,
-          string: pick.string,
+          string,
           fret,
-          midi: pitchAt(neck, { string: pick.string, fret }),
+          midi: pitchAt(neck, { string, fret }),
           finger: pick.finger,
           slideInto: eighth === 0 && arriving?.kind === "slide",
+          letGo: false,
           glide: null,
           placement: placement.index,
         },
       ];
-    }),
-  );
+    });
+  });
 };
 
-/** What becomes of a note that still sounds when the hand leaves: it glides along, or is let go. */
-const leaving = (note: Note, leg: Leg, to: Placement): Note => {
-  const start = tick(to.start - LEAVING_TICKS);
-  const toFret = ofString(to.voicing.frets, note.string);
-  if (leg.kind === "slide" && toFret !== null) {
-    const glide: Glide = { start, end: to.start, toFret };
-    return { ...note, until: to.start, glide };
+/** A change that the notes before it make way for. */
+type Leaving = {
+  readonly leg: Leg;
+  readonly to: Placement;
+  readonly at: Tick;
+  /** No silence lies between. */
+  readonly joined: boolean;
+};
+
+/**
+ * What a change does to a note before it. One struck after the hand has left is let go; one that
+ * still sounds then glides along, or stops where the hand re-forms.
+ */
+const leaving = (note: Note, { leg, to, at, joined }: Leaving): Note => {
+  if (note.tick >= at) {
+    return { ...note, letGo: true, until: tick(Math.min(note.until, note.tick + LET_GO_TICKS)) };
   }
-  return { ...note, until: start };
+  if (note.until <= at) {
+    return note;
+  }
+  const toFret = ofString(to.voicing.frets, note.string);
+  if (joined && leg.kind === "slide" && toFret !== null) {
+    const glide: Glide = { start: at, end: to.start, toFret };
+    return { ...note, glide };
+  }
+  return { ...note, until: at };
 };
 
-/** A string sounds until it is picked again; a note that lasts to the placement's end meets the leg. */
-const soundingOut = (
-  notes: readonly Note[],
-  leg: Leg | undefined,
-  next: Placement | undefined,
-): readonly Note[] => {
+/** Each string sounds until it is picked again; then the change that follows has its say. */
+const soundingOut = (notes: readonly Note[], next: Leaving | null): readonly Note[] => {
   const pickedAgain = new Map<StringNumber, Tick>();
   return notes
     .toReversed()
     .map((note) => {
-      const again = pickedAgain.get(note.string);
+      const until = pickedAgain.get(note.string) ?? note.until;
       pickedAgain.set(note.string, note.tick);
-      if (again !== undefined) {
-        return { ...note, until: again };
-      }
-      const moves = leg && leg.kind !== "hold" && next?.start === note.until;
-      return moves ? leaving(note, leg, next) : note;
+      return next ? leaving({ ...note, until }, next) : { ...note, until };
     })
     .toReversed();
 };
@@ -97,19 +116,29 @@ const followsOn = (before: Placement | undefined, placement: Placement): boolean
   before !== undefined && before.start + before.length === placement.start;
 
 /**
- * Every note of banjo, bass and chop with its tick. The roll starts afresh with each placement; the
- * hand leaves LEAVING_TICKS before the next one: in a slide the strings that still ring glide with
- * it and its first stroke is marked as slid into, otherwise they are let go. The song's last notes
- * ring to its end.
+ * Every note of banjo, bass and chop with its tick. The roll starts afresh with each placement. The
+ * hand leaves for the next one in time for what it needs (`eighth` is how long an eighth note
+ * lasts): strokes that come after are let go, in a slide the strings that still ring glide with it
+ * and its first stroke is marked as slid into. The song's last notes ring to its end.
  */
-export const arrange = (timeline: Timeline, neck: Neck, route: Route | null): Score => {
+export const arrange = (
+  timeline: Timeline,
+  neck: Neck,
+  route: Route | null,
+  eighth: Milliseconds,
+): Score => {
   const placements = route?.placements ?? [];
   const legInto = new Map(route?.legs.filter((leg) => !leg.seam).map((leg) => [leg.to, leg]));
   const notes = placements.flatMap((placement, index) => {
     const before = placements[index - 1];
     const next = placements[index + 1];
     const arriving = followsOn(before, placement) ? legInto.get(index) : undefined;
-    return soundingOut(notesOf(timeline, neck, placement, arriving), legInto.get(index + 1), next);
+    const leg = legInto.get(index + 1);
+    const left: Leaving | null =
+      leg && next && leg.need > 0
+        ? { leg, to: next, at: leavingTick(leg, next, eighth), joined: followsOn(placement, next) }
+        : null;
+    return soundingOut(notesOf(timeline, neck, placement, arriving), left);
   });
   return {
     meter: timeline.meter,

@@ -25,6 +25,8 @@ export type Note = {
   readonly finger: PickFinger;
   /** The hand has just slid into this note. */
   readonly slideInto: boolean;
+  /** The hand has already left: the stroke is heard short and damped. */
+  readonly letGo: boolean;
   /** The hand slides on while this note still sounds; null where it does not. */
   readonly glide: Glide | null;
   /** Index of the placement it belongs to. */

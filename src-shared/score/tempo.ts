@@ -1,5 +1,16 @@
 import type { Meter } from "../chart/song.ts";
-import { type Bpm, type Seconds, seconds, TICKS_PER_QUARTER, type Tick, tick } from "../units.ts";
+import {
+  type Bpm,
+  bpm,
+  type Milliseconds,
+  milliseconds,
+  type Seconds,
+  seconds,
+  TICKS_PER_EIGHTH,
+  TICKS_PER_QUARTER,
+  type Tick,
+  tick,
+} from "../units.ts";
 
 /**
  * Ticks in one beat of the meter: its unit, a quarter or a half note.
@@ -38,3 +49,17 @@ export const ticksToSeconds = (ticks: Tick, meter: Meter, tempo: Bpm): Seconds =
  */
 export const secondsToTicks = (time: Seconds, meter: Meter, tempo: Bpm): Tick =>
   tick(time / secondsPerTick(meter, tempo));
+
+/**
+ * How long an eighth note lasts.
+ * @example eighthNote({ beats: 2, unit: 2 }, 120) // => 125
+ */
+export const eighthNote = (meter: Meter, tempo: Bpm): Milliseconds =>
+  milliseconds(1000 * TICKS_PER_EIGHTH * secondsPerTick(meter, tempo));
+
+/**
+ * The tempo, in beats of the meter's unit, at which an eighth note lasts so long.
+ * @example tempoOfEighth({ beats: 2, unit: 2 }, 125) // => 120
+ */
+export const tempoOfEighth = (meter: Meter, eighth: Milliseconds): Bpm =>
+  bpm(60_000 / ((eighth * ticksPerBeat(meter)) / TICKS_PER_EIGHTH));

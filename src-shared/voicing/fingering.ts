@@ -56,13 +56,24 @@ export const fingering = (frets: PerString<Fret | null>): PerString<Finger | nul
   return asPerString(fingers);
 };
 
-const stringsOf = (voicing: Voicing, finger: Finger): readonly StringNumber[] =>
-  everyString.filter((string) => ofString(voicing.fingers, string) === finger);
-
-const heldBy = (voicing: Voicing, finger: Finger): string =>
-  stringsOf(voicing, finger)
-    .map((string) => `${string}:${(ofString(voicing.frets, string) ?? 0) - voicing.position}`)
-    .join();
+/** Whether a finger holds the same strings in both grips, as far from the index as before. */
+const stays = (from: Voicing, to: Voicing, finger: Finger): boolean => {
+  for (const string of everyString) {
+    const before = ofString(from.fingers, string) === finger;
+    const after = ofString(to.fingers, string) === finger;
+    if (before !== after) {
+      return false;
+    }
+    const moved =
+      (ofString(to.frets, string) ?? 0) -
+      to.position -
+      ((ofString(from.frets, string) ?? 0) - from.position);
+    if (after && moved !== 0) {
+      return false;
+    }
+  }
+  return true;
+};
 
 const allFingers: readonly Finger[] = [1, 2, 3, 4];
 
@@ -71,7 +82,4 @@ const allFingers: readonly Finger[] = [1, 2, 3, 4];
  * strings and their place within the hand. Empty for a pure slide and for no move at all.
  */
 export const reformedFingers = (from: Voicing, to: Voicing): readonly Finger[] =>
-  allFingers.filter((finger) => {
-    const wanted = heldBy(to, finger);
-    return wanted !== "" && wanted !== heldBy(from, finger);
-  });
+  allFingers.filter((finger) => to.fingers.includes(finger) && !stays(from, to, finger));

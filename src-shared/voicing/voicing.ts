@@ -4,9 +4,12 @@ import type { Fret, Millimetres } from "../units.ts";
 /**
  * The movable shape a voicing comes from, by its trade name in open G: the root (or the tone put
  * in its place) lies on string 1 in the F shape, on string 2 in the D shape, on string 3 in the
- * barre shape. Common practice, no published source.
+ * barre shape; the full shapes add string 4. Common practice, no published source.
  */
 export type ShapeName = "F" | "D" | "barre";
+
+/** Which strings a voicing sounds, the lowest first. */
+export type StringSet = "3-2-1" | "4-3-2" | "4-3-2-1";
 
 /** A left-hand finger: 1 index, 2 middle, 3 ring, 4 little. */
 export type Finger = 1 | 2 | 3 | 4;

@@ -5,15 +5,31 @@ import { lowestFret, pitchAt } from "../neck/pitchAt.ts";
 import { type Fret, fret } from "../units.ts";
 import { fingering } from "./fingering.ts";
 import { gripSpan, WIDEST_GRIP } from "./reach.ts";
-import type { ShapeName, Voicing } from "./voicing.ts";
+import type { ShapeName, StringSet, Voicing } from "./voicing.ts";
 
 /** Frets that a finger may stop, both included. */
 export type FretRange = { readonly low: Fret; readonly high: Fret };
 
-type Sounding = { readonly fret: Fret; readonly pitch: number; readonly tone: ChordTone };
+type Sounding = {
+  readonly string: StringNumber;
+  readonly fret: Fret;
+  readonly pitch: number;
+  readonly tone: ChordTone;
+};
 
 /** The string that has the third (or the tone in its place) tells the shape, whatever was replaced. */
-const shapeByThird: Readonly<Record<1 | 2 | 3, ShapeName>> = { 3: "F", 1: "D", 2: "barre" };
+const shapeByThird: readonly (readonly [StringNumber, ShapeName])[] = [
+  [3, "F"],
+  [2, "barre"],
+  [1, "D"],
+  [4, "D"],
+];
+
+const stringsOf: Readonly<Record<StringSet, readonly StringNumber[]>> = {
+  "3-2-1": [3, 2, 1],
+  "4-3-2": [4, 3, 2],
+  "4-3-2-1": [4, 3, 2, 1],
+};
 
 const soundings = (
   chord: Chord,
@@ -28,18 +44,19 @@ const soundings = (
     const pitch = pitchAt(neck, { string, fret: fret(n) });
     const tone = chord.tones.find((each) => each.pitchClass === pitch % 12);
     if (tone) {
-      found.push({ fret: fret(n), pitch, tone });
+      found.push({ string, fret: fret(n), pitch, tone });
     }
   }
   return found;
 };
 
 /**
- * Whether three tones stand for the chord. A triad needs all of its tones. A chord of four keeps
- * third and seventh and leaves out the fifth or the root; a 6 leaves out only the fifth (without its
- * root it is another chord), a m7b5 only the root (its flat fifth is its name).
+ * Whether the tones that sound stand for the chord. A triad needs all of its tones. A chord of four
+ * keeps third and seventh and may leave out the fifth or the root; a 6 leaves out only the fifth
+ * (without its root it is another chord), a m7b5 only the root (its flat fifth is its name).
  */
-const standsFor = (chord: Chord, roles: ReadonlySet<ToneRole>): boolean => {
+const standsFor = (chord: Chord, grip: readonly Sounding[]): boolean => {
+  const roles = new Set<ToneRole>(grip.map(({ tone }) => tone.role));
   if (roles.size < 3 || !roles.has("third")) {
     return false;
   }
@@ -55,77 +72,84 @@ const standsFor = (chord: Chord, roles: ReadonlySet<ToneRole>): boolean => {
   return chord.quality !== "m7b5" || roles.has("fifth");
 };
 
-const within = (low: Sounding, middle: Sounding, high: Sounding, neck: Neck): boolean => {
-  const frets = [low.fret, middle.fret, high.fret];
-  const closePosition =
-    low.pitch < middle.pitch && middle.pitch < high.pitch && high.pitch - low.pitch < 12;
-  return (
-    closePosition &&
-    gripSpan(fret(Math.min(...frets)), fret(Math.max(...frets)), neck.scaleLength) <= WIDEST_GRIP
-  );
+/** Rising pitches, and within an octave: a closed shape. A fourth string may lie below it. */
+const isClosed = (grip: readonly Sounding[]): boolean => {
+  const rises = grip.every((each, index) => each.pitch > (grip[index - 1]?.pitch ?? -1));
+  const upper = grip.slice(-3);
+  return rises && (upper.at(-1)?.pitch ?? 0) - (upper[0]?.pitch ?? 0) < 12;
 };
 
-const voicingFrom = (
-  low: Sounding,
-  middle: Sounding,
-  high: Sounding,
-  neck: Neck,
-): Voicing | null => {
-  const frets: PerString<Fret | null> = [high.fret, middle.fret, low.fret, null, null];
+const isInReach = (grip: readonly Sounding[], neck: Neck): boolean => {
+  const frets = grip.map((each) => each.fret);
+  const [low, high] = [fret(Math.min(...frets)), fret(Math.max(...frets))];
+  return gripSpan(low, high, neck.scaleLength) <= WIDEST_GRIP;
+};
+
+const voicingFrom = (grip: readonly Sounding[], neck: Neck): Voicing | null => {
+  const at = (string: StringNumber): Fret | null =>
+    grip.find((each) => each.string === string)?.fret ?? null;
+  const frets: PerString<Fret | null> = [at(1), at(2), at(3), at(4), null];
   const fingers = fingering(frets);
   if (fingers === null) {
     return null;
   }
-  const byString = { 3: low, 2: middle, 1: high } as const;
-  const strings = [1, 2, 3] as const;
-  const third = strings.find((string) => byString[string].tone.role === "third");
-  if (third === undefined) {
+  const thirds = grip.filter(({ tone }) => tone.role === "third");
+  const shape = shapeByThird.find(([string]) => thirds.some((each) => each.string === string))?.[1];
+  if (shape === undefined) {
     throw new Error("a voicing without a third or a tone in its place has no shape");
   }
-  const root = strings.find((string) => byString[string].tone.role === "root");
-  const position = fret(Math.min(low.fret, middle.fret, high.fret));
+  const root = grip.findLast(({ tone }) => tone.role === "root");
+  const position = fret(Math.min(...grip.map((each) => each.fret)));
   return {
-    shape: shapeByThird[third],
+    shape,
     frets,
     fingers,
     position,
     positionMm: fretDistance(position, neck.scaleLength),
-    root: root === undefined ? null : { string: root, fret: byString[root].fret },
+    root: root === undefined ? null : { string: root.string, fret: root.fret },
   };
 };
 
+/** Every way to sound one tone on each string, as long as it can still be reached. */
+const grips = (
+  byString: readonly (readonly Sounding[])[],
+  neck: Neck,
+): readonly (readonly Sounding[])[] =>
+  byString.reduce<readonly (readonly Sounding[])[]>(
+    (begun, onString) =>
+      begun.flatMap((grip) =>
+        onString.map((each) => [...grip, each]).filter((longer) => isInReach(longer, neck)),
+      ),
+    [[]],
+  );
+
 const shapeOrder: readonly ShapeName[] = ["F", "D", "barre"];
 
-/** A stated order of voicings: by position, then F, D, barre, then frets from string 3 to string 1. */
+/** A stated order of voicings: by position, then F, D, barre, then frets from string 4 to string 1. */
 const inOrder = (a: Voicing, b: Voicing): number =>
   a.position - b.position ||
   shapeOrder.indexOf(a.shape) - shapeOrder.indexOf(b.shape) ||
+  (a.frets[3] ?? 0) - (b.frets[3] ?? 0) ||
   (a.frets[2] ?? 0) - (b.frets[2] ?? 0) ||
   (a.frets[1] ?? 0) - (b.frets[1] ?? 0) ||
   (a.frets[0] ?? 0) - (b.frets[0] ?? 0);
 
 /**
- * Every closed voicing of a chord on strings 3, 2 and 1: no open string, close position (less than
- * an octave from string 3 to string 1), all frets within the range (both ends included) and above
- * the capo, no wider than WIDEST_GRIP. Computed from the chord's tones for any tuning; in a stated
- * order; empty where the range holds none.
+ * Every closed voicing of a chord on a set of strings: no open string, rising pitches, the upper
+ * three within an octave, all frets within the range (both ends included) and above the capo, no
+ * wider than WIDEST_GRIP, and four fingers suffice. Computed from the chord's tones for any tuning;
+ * in a stated order; empty where the range holds none.
  */
-export const voicingsOf = (chord: Chord, neck: Neck, range: FretRange): readonly Voicing[] => {
-  const found: Voicing[] = [];
-  const onString1 = soundings(chord, neck, range, 1);
-  const onString2 = soundings(chord, neck, range, 2);
-  for (const low of soundings(chord, neck, range, 3)) {
-    for (const middle of onString2) {
-      for (const high of onString1) {
-        const roles = new Set([low.tone.role, middle.tone.role, high.tone.role]);
-        if (standsFor(chord, roles) && within(low, middle, high, neck)) {
-          const voicing = voicingFrom(low, middle, high, neck);
-          if (voicing) {
-            found.push(voicing);
-          }
-        }
-      }
-    }
-  }
-  return found.toSorted(inOrder);
-};
+export const voicingsOf = (
+  chord: Chord,
+  neck: Neck,
+  range: FretRange,
+  strings: StringSet,
+): readonly Voicing[] =>
+  grips(
+    stringsOf[strings].map((string) => soundings(chord, neck, range, string)),
+    neck,
+  )
+    .filter((grip) => isClosed(grip) && standsFor(chord, grip))
+    .flatMap((grip) => voicingFrom(grip, neck) ?? [])
+    .toSorted(inOrder);

@@ -1,7 +1,8 @@
 import { execFileSync } from "node:child_process";
-import { readFileSync } from "node:fs";
+import { existsSync, readFileSync } from "node:fs";
 import { basename, resolve } from "node:path";
 import { describe, expect, test } from "vitest";
+import { readChart } from "../../src-shared/chart/readChart.ts";
 
 const tracked = execFileSync("git", ["ls-files", "--cached", "--others", "--exclude-standard"], {
   encoding: "utf8",
@@ -109,6 +110,30 @@ describe("the house", () => {
       });
     });
     expect(bare).toEqual([]);
+  });
+});
+
+describe("the README", () => {
+  const readme = readFileSync("README.md", "utf8");
+
+  test("shows only charts that are read without a note", () => {
+    const charts = [...readme.matchAll(/^( *)```chart\n([\s\S]*?)^ *```/gm)].map((match) =>
+      (match[2] ?? "").replaceAll(new RegExp(`^${match[1]}`, "gm"), ""),
+    );
+    expect(charts.length).toBeGreaterThan(0);
+    for (const chart of charts) {
+      const { notes, value } = readChart(chart);
+      expect(notes).toEqual([]);
+      expect(value.sections.length).toBeGreaterThan(0);
+    }
+  });
+
+  test("names only pictures, files and scripts that are there", () => {
+    const links = [...readme.matchAll(/\]\(([^)#]+)\)/g)].map((match) => match[1] ?? "");
+    expect(links.filter((link) => !link.startsWith("http") && !existsSync(link))).toEqual([]);
+    const scripts = [...readme.matchAll(/npm run (?:--silent )?(\w+)/g)].map((match) => match[1]);
+    const known: Record<string, unknown> = JSON.parse(readFileSync("package.json", "utf8")).scripts;
+    expect(scripts.filter((script) => !(String(script) in known))).toEqual([]);
   });
 });
 

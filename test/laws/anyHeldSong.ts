@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { Note, Chord as TonalChord } from "tonal";
-import type { TimedStay } from "../../src-shared/chart/song.ts";
+import type { Timeline } from "../../src-shared/chart/song.ts";
 import type { Chord, ChordTone, Quality } from "../../src-shared/harmony/chord.ts";
 import { tick } from "../../src-shared/units.ts";
 
@@ -28,7 +28,7 @@ export const chordByTonal = (root: string, quality: Quality): Chord => {
     }
     return { role, pitchClass, semitones: (pitchClass - rootClass + 12) % 12 };
   });
-  return { name: root + quality, root, quality, tones, bass: null };
+  return { name: root + quality, root, quality, tones, bass: null, standsFor: null };
 };
 
 /** Every quality that has voicings. */
@@ -53,11 +53,22 @@ export const anyTonalChord: fc.Arbitrary<Chord> = fc
   .tuple(fc.constantFrom(...roots), fc.constantFrom(...qualities))
   .map(([root, quality]) => chordByTonal(root, quality));
 
-/** One bar of 4/4 for each chord; null is N.C. */
-export const staysOf = (chords: readonly (Chord | null)[]): readonly TimedStay[] =>
-  chords.map((chord, index) => ({
+/** A song of one bar of 4/4 for each chord; null is N.C. */
+export const timelineOf = (chords: readonly (Chord | null)[]): Timeline => ({
+  meter: { beats: 4, unit: 4 },
+  length: tick(chords.length * 1920),
+  bars: chords.map((_, index) => ({
+    index,
+    start: tick(index * 1920),
+    length: tick(1920),
+    section: null,
+    startsSection: index === 0,
+    written: index,
+  })),
+  stays: chords.map((chord, index) => ({
     chord,
     start: tick(index * 1920),
     length: tick(1920),
     bar: index,
-  }));
+  })),
+});

@@ -58,7 +58,7 @@ const withoutRepeats = (names: readonly string[]) =>
 
 describe("three tunes of the Nottingham collection", () => {
   for (const { file, number, bars, chart } of tunes) {
-    const walk = chartToScore(chart, wholeNeckPlan);
+    const walk = chartToScore(chart, wholeNeckPlan, null);
 
     test(`${file} ${number} is read without a note, routed and scored over all its bars`, () => {
       expect(walk.notes).toEqual([]);

@@ -75,7 +75,7 @@ const filledHome = async (): Promise<{
       listSongs: null,
       readSong: { id: "ferry" },
       createSong: { ...song, title: "Gate Ten" },
-      writeSong: { id: "ferry", text: "| D |\n", settings: newSongSettings },
+      writeSong: { id: "ferry", text: "| D |\n", settings: newSongSettings, before: song.text },
       removeSong: { id: "ferry" },
       restoreSong: { ticket },
       readPreferences: null,

@@ -3,7 +3,10 @@ import type { Walk } from "../../../src-shared/chartToScore.ts";
 import { ticksPerBeat } from "../../../src-shared/score/tempo.ts";
 import { indexAt } from "../../../src-shared/score/window.ts";
 import { tick } from "../../../src-shared/units.ts";
+import type { Voicing } from "../../../src-shared/voicing/voicing.ts";
+import { sayFifth } from "../../../src-shared/wording/sayFifth.ts";
 import { sayFrets, sayLeg } from "../../../src-shared/wording/sayLeg.ts";
+import { sayManner } from "../../../src-shared/wording/sayManner.ts";
 import { sayShape, sayVoicing } from "../../../src-shared/wording/sayShape.ts";
 import {
   beatsLeft,
@@ -11,13 +14,19 @@ import {
   comingChange,
   type Moment,
 } from "../../geometry/comingChange.ts";
+import { isPinned } from "./placePins.ts";
 
 /** What stands above the neck, and the neck's own picture in words. */
 export type ChangeWords = {
   readonly now: string;
   readonly nowDetail: string;
+  /** Why the open fifth string is better left out; "" where it belongs to the chord. */
+  readonly fifth: string;
   readonly next: string | null;
   readonly nextDetail: string;
+  /** How the change is made; "" where nothing moves or the way is not known. */
+  readonly manner: string;
+  readonly tooFast: boolean;
   /** "Up 5", over the arrow on the neck; null without one. */
   readonly way: string | null;
   readonly label: string;
@@ -43,6 +52,17 @@ const sayNext = (change: ComingChange, backToBar: number): string => {
   return current ? sayShape(next.voicing.shape) : sayVoicing(next.voicing);
 };
 
+const nextDetailOf = (walk: Walk, change: ComingChange, backToBar: number): string =>
+  walk.route ? sayNext(change, backToBar) : "";
+
+/** A voicing as it stands over the neck. */
+const sayHeld = (voicing: Voicing, pinned: boolean): string =>
+  [
+    sayVoicing(voicing),
+    ...(pinned ? ["pinned"] : []),
+    ...(voicing.root === null ? ["no root: the bass has it"] : []),
+  ].join(", ");
+
 /** A change in the words that stand on the screen. `backToBar`: 0-based first bar of the loop. */
 export const changeWords = (
   walk: Walk,
@@ -53,17 +73,21 @@ export const changeWords = (
   const { current, next } = change;
   const held = current?.chord.name ?? stayAt(walk, at)?.chord?.name ?? "N.C.";
   const resting = walk.route ? "The hand rests" : "No route";
-  const nowDetail = current ? sayVoicing(current.voicing) : resting;
-  const nextDetail = walk.route ? sayNext(change, backToBar) : "";
+  const nowDetail = current ? sayHeld(current.voicing, isPinned(walk, current.index)) : resting;
+  const manner = change.leg ? sayManner(change.leg, walk.timeline.meter) : "";
+  const comes = [nextDetailOf(walk, change, backToBar), manner].filter((part) => part !== "");
   const frets = current && next ? next.voicing.position - current.voicing.position : 0;
   const stays = change.leg?.kind === "hold";
   return {
     now: held,
     nowDetail,
+    fifth: current ? (sayFifth(current.chord, walk.neck) ?? "") : "",
     next: next?.chord.name ?? null,
-    nextDetail,
+    nextDetail: nextDetailOf(walk, change, backToBar),
+    manner,
+    tooFast: change.leg?.way === "too-fast",
     way: current && next && !stays ? sayFrets(frets) : null,
-    label: `Neck. Now ${held}, ${nowDetail}.${next ? ` Next ${next.chord.name}: ${nextDetail}.` : ""}`,
+    label: `Neck. Now ${held}, ${nowDetail}.${next ? ` Next ${next.chord.name}: ${comes.join(". ")}.` : ""}`,
   };
 };
 
@@ -81,4 +105,19 @@ export const pipsTo = (walk: Walk, change: ComingChange, at: number): Pips => {
     filled: Math.max(0, total - left + 1),
     label: left === 1 ? "1 beat left" : `${left} beats left`,
   };
+};
+
+/** The hand path and tablature in words: which changes are too fast, if any. */
+export const lanesLabel = (walk: Walk): string => {
+  const { placements = [], legs = [] } = walk.route ?? {};
+  const tooFast = legs.flatMap(({ from, to, way }) => {
+    const [left, reached] = [placements[from], placements[to]];
+    return way === "too-fast" && left && reached
+      ? [`${left.chord.name} to ${reached.chord.name} in bar ${reached.bar + 1}`]
+      : [];
+  });
+  const first = tooFast.slice(0, 4).join(", ");
+  const more = tooFast.length > 4 ? ` and ${tooFast.length - 4} more` : "";
+  const says = tooFast.length > 0 ? ` Too fast at this tempo: ${first}${more}.` : "";
+  return `Hand path and tablature. Fret numbers in brackets are let go early.${says}`;
 };

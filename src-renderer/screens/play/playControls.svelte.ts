@@ -6,16 +6,25 @@ import type { OpenSong } from "../../state/openSong.svelte.ts";
 import type { Player } from "../../state/player.svelte.ts";
 import type { PreferencesState } from "../../state/preferences.svelte.ts";
 import type { PlayAction } from "./playKeys.ts";
+import type { WhyQuestion } from "./whyQuestion.ts";
 
 /** Usual slowest and fastest practice tempo, beats a minute. */
 export const TEMPO_RANGE: { readonly low: number; readonly high: number } = { low: 30, high: 240 };
 const MOST_TEMPO = 320;
 const TEMPO_STEP = 0.05;
+/** Nearer than this two tempi differ by rounding alone. */
+const SAME_TEMPO = 1e-6;
 
 /** What the player can do on the Play screen, and what that comes to. */
 export class PlayControls {
   /** The caution about loudness and strain is on the screen. */
   cautionOpen: boolean = $state(false);
+  /** The placement of which the reasons are on the screen; null is none. */
+  whyOf: number | null = $state(null);
+  /** Other places are shown, while the music plays and while it does not. */
+  #others = $state.raw({ playing: false, still: false });
+  /** The other routes are on the screen. */
+  routesOpen: boolean = $state(false);
   readonly #song: OpenSong;
   readonly #player: Player;
   readonly #preferences: PreferencesState;
@@ -82,7 +91,8 @@ export class PlayControls {
     const { low, high } = this.tempoRange;
     const within = Math.min(high, Math.max(low, Math.round(tempo)));
     const own = this.#song.walk.song.tempo;
-    this.#song.change({ playTempo: within === own ? null : bpm(within) });
+    const asWritten = within === own || Math.abs(tempo - own) < SAME_TEMPO;
+    this.#song.change({ playTempo: asWritten ? null : bpm(within) });
   }
 
   /** To the next multiple of 5 % of the chart's own tempo. */
@@ -101,6 +111,35 @@ export class PlayControls {
   loopHere(): void {
     const { bar } = this.#player;
     this.setLoop(this.loop ? null : barRange(bar, bar));
+  }
+
+  get #moves(): "playing" | "still" {
+    const { state } = this.#player;
+    return state === "playing" || state === "countingIn" ? "playing" : "still";
+  }
+
+  /** Other places of the chord are shown; playing starts without them. */
+  get othersShown(): boolean {
+    return this.#others[this.#moves];
+  }
+
+  toggleOthers(): void {
+    this.#others = { ...this.#others, [this.#moves]: !this.othersShown };
+  }
+
+  /** Shows why the hand is where it is now, or puts that away. */
+  toggleWhy(): void {
+    const { placement } = this.#player;
+    const placements = this.#song.walk.route?.placements ?? [];
+    const shown = this.whyOf !== null && placements[this.whyOf] !== undefined;
+    this.whyOf = !shown && placements[placement] ? placement : null;
+  }
+
+  /** What is to be weighed for the reasons on the screen; null without any. */
+  get whyQuestion(): WhyQuestion | null {
+    const { text, settings } = this.#song;
+    const { plan, playTempo } = settings;
+    return this.whyOf === null ? null : { text, plan, playTempo, placement: this.whyOf };
   }
 
   setLevel(part: MixPart, level: Level): void {
@@ -135,6 +174,13 @@ export class PlayControls {
         return this.setLoop({ firstBar: Math.min(bar, loop?.firstBar ?? bar), lastBar: bar });
       case "banjo":
         return this.banjo();
+      case "routes":
+        this.routesOpen = true;
+        return;
+      case "others":
+        return this.toggleOthers();
+      case "why":
+        return this.toggleWhy();
       case "slower":
         return this.stepTempo(-1);
       case "faster":

@@ -8,6 +8,9 @@ export type PlayAction =
   | "loopFrom"
   | "loopTo"
   | "banjo"
+  | "routes"
+  | "others"
+  | "why"
   | "slower"
   | "faster";
 
@@ -22,6 +25,12 @@ const actions: ReadonlyMap<string, PlayAction> = new Map([
   ["]", "loopTo"],
   ["m", "banjo"],
   ["M", "banjo"],
+  ["r", "routes"],
+  ["R", "routes"],
+  ["o", "others"],
+  ["O", "others"],
+  ["w", "why"],
+  ["W", "why"],
   ["-", "slower"],
   ["−", "slower"],
   ["+", "faster"],
@@ -40,8 +49,20 @@ export type KeyPress = {
 export const playAction = (press: KeyPress): PlayAction | null =>
   press.ctrlKey || press.altKey || press.metaKey ? null : (actions.get(press.key) ?? null);
 
-const OWN_KEYS =
-  "input, textarea, select, [contenteditable], [role=slider], [role=radio], [role=listbox], [role=dialog], [role=alertdialog], [role=menu], [role=combobox], [aria-haspopup=listbox]";
+const TYPED_INTO = "input, textarea, select, [contenteditable]";
+const POPUPS = "[role=listbox], [role=dialog], [role=alertdialog], [role=menu]";
+const MOVED = "[role=slider], [role=radio], [role=combobox], [aria-haspopup=listbox]";
+const OWN_KEYS = `${TYPED_INTO}, ${POPUPS}, ${MOVED}`;
+
+/**
+ * Whether the element that has the focus would take keys (a slider, a choice, a closed list), but
+ * was only `clicked`: its keys are the screen's.
+ */
+export const givesKeys = (focused: Element, clicked: Element | null): boolean =>
+  focused === clicked &&
+  focused.matches(MOVED) &&
+  focused.getAttribute("aria-expanded") !== "true" &&
+  focused.closest(`${TYPED_INTO}, ${POPUPS}`) === null;
 
 /**
  * Whether the element that has the focus needs this key itself: one that is typed into or moved by
@@ -49,5 +70,5 @@ const OWN_KEYS =
  * and then presses Space wants to play.
  */
 export const keepsKey = (focused: Element, key: string, clicked: Element | null): boolean =>
-  focused.closest(OWN_KEYS) !== null ||
+  (focused.closest(OWN_KEYS) !== null && !givesKeys(focused, clicked)) ||
   (key === " " && focused !== clicked && focused.matches("button, summary"));

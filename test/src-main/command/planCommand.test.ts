@@ -11,6 +11,9 @@ describe("the plan command", () => {
     expect(readPlanRequest(["song.txt"])).toEqual({
       ok: true,
       file: "song.txt",
+      tuning: null,
+      tempo: null,
+      alternatives: 1,
       settings: {
         playKey: null,
         aim: "ease",
@@ -18,6 +21,11 @@ describe("the plan command", () => {
         fretLow: 1,
         fretHigh: 22,
         goesRound: false,
+        perChord: 1,
+        hand: "default",
+        alike: false,
+        pins: [],
+        strings: "3-2-1",
       },
     });
   });
@@ -34,10 +42,25 @@ describe("the plan command", () => {
       "--aim",
       "travel",
       "--loop",
+      "--two-per-chord",
+      "--alike",
+      "--strings",
+      "4-3-2-1",
+      "--tuning",
+      "double C",
+      "--hand",
+      "skilled",
+      "--tempo",
+      "96.5",
+      "--alternatives",
+      "3",
     ];
     expect(readPlanRequest(args)).toEqual({
       ok: true,
       file: "-",
+      tuning: "double C",
+      tempo: 96.5,
+      alternatives: 3,
       settings: {
         playKey: "Bb",
         aim: "travel",
@@ -45,6 +68,11 @@ describe("the plan command", () => {
         fretLow: 5,
         fretHigh: 17,
         goesRound: true,
+        perChord: 2,
+        hand: "skilled",
+        alike: true,
+        pins: [],
+        strings: "4-3-2-1",
       },
     });
   });
@@ -57,7 +85,12 @@ describe("the plan command", () => {
     expect(refused(["a.txt", "--frets", "9-3"])).toContain('"9-3" is not that');
     expect(refused(["a.txt", "--frets", "0-12"])).toContain("from 1 to 22");
     expect(refused(["a.txt", "--frets", "5-23"])).toContain("from 1 to 22");
-    expect(refused(["a.txt", "--aim", "speed"])).toContain("travel or ease");
+    expect(refused(["a.txt", "--aim", "speed"])).toContain("ease, steady, travel");
+    expect(refused(["a.txt", "--strings", "5-4"])).toContain('"5-4" is none of them');
+    expect(refused(["a.txt", "--tuning", "open Q"])).toContain("double C");
+    expect(refused(["a.txt", "--hand", "third"])).toContain('"third" is none of them');
+    expect(refused(["a.txt", "--tempo", "5"])).toContain("from 20 to 320");
+    expect(refused(["a.txt", "--alternatives", "two"])).toContain("from 1 to 9");
     expect(refused(["a.txt", "--colour", "red"])).toContain("--colour");
   });
 });

@@ -194,10 +194,10 @@ describe("an attacker", () => {
     ["in one piece", {}],
     ["without saying how much", { "Transfer-Encoding": "chunked" }],
   ] as const)(
-    "who sends more than 4 MB %s is told so, and the server goes on",
+    "who sends more than 8 MB %s is told so, and the server goes on",
     async (_how, headers) => {
       const server = await serveHome();
-      const argument = { ...song, text: "x".repeat(5 * 1024 * 1024) };
+      const argument = { ...song, text: "x".repeat(9 * 1024 * 1024) };
       const body = JSON.stringify({ argument });
       const reply = await sendCall(server, "createSong", { body, headers });
       expect(reply.status).toBe(413);

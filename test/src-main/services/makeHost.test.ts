@@ -34,6 +34,7 @@ describe("the host", () => {
     const answer = await makeHost(home, fullDisk(".txt")).writeSong({
       id: "gate-ten",
       text: "| C |\n",
+      before: song.text,
       settings: newSongSettings,
     });
     expect(answer).toMatchObject({
@@ -56,7 +57,8 @@ describe("the host", () => {
 
   test("answers calls on one song in the order they are made", async () => {
     const host = makeHost(await tempFolder(), quietDisk());
-    const saved = { id: "gate-ten", text: "Title: Gate Ten\n| C |\n", settings: newSongSettings };
+    const text = "Title: Gate Ten\n| C |\n";
+    const saved = { id: "gate-ten", text, settings: newSongSettings, before: song.text };
     const answers = await Promise.all([
       host.createSong(song),
       host.writeSong(saved),

@@ -100,7 +100,7 @@ describe("a songbook", () => {
     const { folder, book } = await openBook();
     const { id } = given(await book.create("Gate Ten", reel, newSongSettings));
     const changed = { id, text: `${reel}| G | D |\n`, settings: slower };
-    expect(await book.write(changed)).toEqual({ ok: true, value: null });
+    expect(await book.write({ ...changed, before: reel })).toEqual({ ok: true, value: null });
     expect(given(await book.read(id))).toEqual(changed);
     expect(await readdir(folder)).toHaveLength(2);
   });
@@ -110,7 +110,7 @@ describe("a songbook", () => {
     const { id } = given(await book.create("Gate Ten", reel, newSongSettings));
     const written = new Date("2025-11-12T13:14:15Z");
     await utimes(join(folder, `${id}.txt`), written, written);
-    await book.write({ id, text: reel, settings: slower });
+    await book.write({ id, text: reel, settings: slower, before: reel });
     expect(given(await book.list())[0]?.changedMs).toBe(written.getTime());
     expect(given(await book.read(id)).settings).toEqual(slower);
   });
@@ -131,6 +131,46 @@ describe("a songbook", () => {
   });
 });
 
+describe("a song that someone else has written meanwhile", () => {
+  const theirs = `${reel}| Bm |\n`;
+  const opened = async () => {
+    const { folder, book } = await openBook();
+    const { id } = given(await book.create("Gate Ten", reel, newSongSettings));
+    await writeFile(join(folder, `${id}.txt`), theirs);
+    return { folder, book, id };
+  };
+
+  test.each([
+    ["a new text", `${reel}| G |\n`],
+    ["the old text and new settings", reel],
+  ])("is not written over with %s, and nothing is touched", async (_what, text) => {
+    const { folder, book, id } = await opened();
+    const before = await contentsOf(folder);
+    expect(await book.write({ id, text, settings: slower, before: reel })).toMatchObject({
+      ok: false,
+      problem: { code: "changed", says: "This song was changed elsewhere." },
+    });
+    expect(await contentsOf(folder)).toEqual(before);
+  });
+
+  test("takes new settings where both have come to the same text", async () => {
+    const { book, id } = await opened();
+    const written = await book.write({ id, text: theirs, settings: slower, before: reel });
+    expect(written.ok).toBe(true);
+    expect(given(await book.read(id))).toEqual({ id, text: theirs, settings: slower });
+  });
+
+  test("in other line breaks only is the same song, and keeps them until its text changes", async () => {
+    const { folder, book, id } = await opened();
+    const windows = reel.replaceAll("\n", "\r\n");
+    await writeFile(join(folder, `${id}.txt`), windows);
+    await book.write({ id, text: reel, settings: slower, before: reel });
+    expect(given(await book.read(id))).toEqual({ id, text: windows, settings: slower });
+    await book.write({ id, text: "| C |\n", settings: slower, before: reel });
+    expect(given(await book.read(id)).text).toBe("| C |\n");
+  });
+});
+
 describe("a song that is not there", () => {
   test.each(["none", "../songbook/gate-ten", "..", "gate-ten.txt/../gate-ten", "CON", ""])(
     "(%j) is answered with not-found by every verb, and nothing is touched",
@@ -140,7 +180,7 @@ describe("a song that is not there", () => {
       const before = await contentsOf(folder);
       const answers = [
         await book.read(id),
-        await book.write({ id, text: "| C |\n", settings: slower }),
+        await book.write({ id, text: "| C |\n", settings: slower, before: reel }),
         await book.remove(id),
         await book.restore(id),
       ];
@@ -158,7 +198,10 @@ describe("a song that is not there", () => {
     const { book } = await openBook();
     const song = given(await book.create("Gate Ten", reel, newSongSettings));
     await book.remove(song.id);
-    expect(await book.write(song)).toMatchObject({ ok: false, problem: { code: "not-found" } });
+    expect(await book.write({ ...song, before: reel })).toMatchObject({
+      ok: false,
+      problem: { code: "not-found" },
+    });
     expect(given(await book.list())).toEqual([]);
   });
 });
@@ -246,7 +289,7 @@ describe("damage", () => {
     const book = makeSongbook(folder, quietDisk());
     expect(await book.read("old")).toMatchObject({ problem: { code: "damaged" } });
     expect(
-      await book.write({ id: "old", text: "| C |\n", settings: newSongSettings }),
+      await book.write({ id: "old", text: "| C |\n", settings: newSongSettings, before: "" }),
     ).toMatchObject({ problem: { code: "damaged" } });
     expect(await readFile(join(folder, "old.txt"))).toEqual(latin1);
     expect(given(await book.list()).map((song) => song.title)).toEqual(["old"]);
@@ -285,7 +328,7 @@ describe("a full disk", () => {
       await makeSongbook(folder, quietDisk()).create("Gate Ten", reel, newSongSettings),
     );
     const before = await contentsOf(folder);
-    const changed = { ...song, text: "| C |\n" };
+    const changed = { ...song, text: "| C |\n", before: song.text };
     await expect(makeSongbook(folder, fullDisk(".txt")).write(changed)).rejects.toThrow("ENOSPC");
     expect(await contentsOf(folder)).toEqual(before);
   });

@@ -7,7 +7,9 @@ const cells = barCells(
   chartToScore(
     "Title: Ford\nKey: G\n\n[Verse]\n| G | G | C D | N.C. |\n[Chorus]\n| Em | D |\n",
     wholeNeckPlan,
+    null,
   ).timeline,
+  new Map(),
 );
 
 describe("the strip of bars", () => {

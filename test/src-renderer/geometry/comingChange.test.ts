@@ -7,6 +7,7 @@ import { tick } from "../../../src-shared/units.ts";
 const { route, timeline } = chartToScore(
   "Title: Lock Gate\nKey: G\n\n| G | G | C | N.C. | D | G |\n",
   newSongSettings.plan,
+  null,
 );
 if (!route) throw new Error("the song has no route");
 const BAR = 1920;

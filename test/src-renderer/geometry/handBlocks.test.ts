@@ -1,27 +1,60 @@
 import { describe, expect, test } from "vitest";
-import { handBlocks } from "../../../src-renderer/geometry/handBlocks.ts";
+import { barAcross, handBlocks } from "../../../src-renderer/geometry/handBlocks.ts";
 import { handScale, laneX } from "../../../src-renderer/geometry/laneGeometry.ts";
 import { windowOf } from "../../../src-renderer/geometry/visible.ts";
 import { chartToScore } from "../../../src-shared/chartToScore.ts";
 import { wholeNeckPlan } from "../../../src-shared/settings.ts";
 
-const blocksOf = (bars: string, shapes: readonly ("F" | "D" | "barre")[] = ["D"]) => {
-  const { route, timeline } = chartToScore(`Title: Weir\nKey: G\n${bars}\n`, {
-    ...wholeNeckPlan,
-    fretHigh: 15,
-    shapes,
-  });
+const PER_QUARTER = 48;
+const walkOf = (bars: string, tempo = 120) =>
+  chartToScore(
+    `Title: Weir\nKey: G\nTime: 4/4\n${bars}\n`,
+    { ...wholeNeckPlan, fretHigh: 15, shapes: ["D"] },
+    tempo,
+  );
+const blocksOf = (bars: string, at = 120) => {
+  const { route, timeline, tempo } = walkOf(bars, at);
   const placements = route?.placements ?? [];
   const shown = windowOf(timeline.bars, 0, 0, 100_000);
-  return handBlocks(placements, shown, handScale(placements, 40, 140), 48);
+  const timing = { meter: timeline.meter, tempo };
+  const scale = handScale(placements, 40, 140);
+  return handBlocks(placements, route?.legs ?? [], timing, shown, scale, PER_QUARTER);
 };
 
 describe("the hand path", () => {
-  test("slides in the last eighth before a change", () => {
-    const [g, c] = blocksOf("| G | C |");
-    expect(g?.slope?.x1).toBeCloseTo(laneX(1920 - 240, 48) - 1, 9);
-    expect(g?.slope?.x2).toBe(laneX(1920, 48));
-    expect(g?.slope?.y2).toBe((c?.box.y ?? 0) + (c?.box.height ?? 0) / 2);
+  test("leaves for a change as long before it as the hand needs", () => {
+    for (const tempo of [40, 90, 160]) {
+      const leg = walkOf("| G | C |", tempo).route?.legs[0];
+      const [g, c] = blocksOf("| G | C |", tempo);
+      expect(leg?.way).not.toBe("too-fast");
+      const quarters = ((leg?.need ?? 0) / 60_000) * tempo;
+      expect(g?.slope?.x1).toBeCloseTo((4 - quarters) * PER_QUARTER - 1, 6);
+      expect(g?.slope?.x2).toBe(laneX(1920, PER_QUARTER));
+      expect(g?.slope?.y2).toBe((c?.box.y ?? 0) + (c?.box.height ?? 0) / 2);
+      expect(g?.slope?.tooFast).toBe(false);
+    }
+  });
+
+  test("leaves where the strings begin to glide", () => {
+    const { score } = walkOf("| G | C |", 100);
+    const glide = score.notes.find((note) => note.glide)?.glide;
+    const [g] = blocksOf("| G | C |", 100);
+    expect(Math.abs((g?.slope?.x1 ?? 0) + 1 - laneX(glide?.start ?? 0, PER_QUARTER))).toBeLessThan(
+      laneX(1, PER_QUARTER),
+    );
+  });
+
+  test("takes three eighths, and no more, for a change that is too fast", () => {
+    const [g] = blocksOf("| G | C |", 300);
+    expect(g?.slope?.tooFast).toBe(true);
+    expect(g?.slope?.x1).toBeCloseTo(laneX(1920 - 3 * 240, PER_QUARTER) - 1, 6);
+  });
+
+  test("crosses a slope at its middle and squarely", () => {
+    const slope = { x1: 10, y1: 90, x2: 70, y2: 50, tooFast: true };
+    const bar = barAcross(slope);
+    expect([(bar.x1 + bar.x2) / 2, (bar.y1 + bar.y2) / 2]).toEqual([40, 70]);
+    expect((bar.x2 - bar.x1) * 60 + (bar.y2 - bar.y1) * -40).toBeCloseTo(0, 9);
   });
 
   test("goes up where the chord lies higher up the neck", () => {

@@ -16,7 +16,7 @@ import { wholeNeckPlan } from "../../../src-shared/settings.ts";
 import { millimetres } from "../../../src-shared/units.ts";
 
 const placementsOf = (bars: string) =>
-  chartToScore(`Title: Mill Lane\nKey: G\n${bars}\n`, wholeNeckPlan).route?.placements ?? [];
+  chartToScore(`Title: Mill Lane\nKey: G\n${bars}\n`, wholeNeckPlan, null).route?.placements ?? [];
 
 describe("the lanes' time axis", () => {
   test("gives each quarter note the same width", () => {

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { sayCount, sayTravel, sayWhen } from "../../../src-renderer/parts/facts.ts";
+import { sayCapo, sayCount, sayTravel, sayWhen } from "../../../src-renderer/parts/facts.ts";
 
 test.each([
   [0, "0 mm"],
@@ -9,6 +9,14 @@ test.each([
   [1236, "124 cm"],
 ])("%f mm of travel are %s", (mm, said) => {
   expect(sayTravel(mm)).toBe(said);
+});
+
+test("a capo is said with the place of the fifth string, which starts at the fifth fret", () => {
+  expect([0, 2, 4].map(sayCapo)).toEqual([
+    "",
+    "capo 2, 5th string at 7",
+    "capo 4, 5th string at 9",
+  ]);
 });
 
 test("one is one, and none and two are many", () => {

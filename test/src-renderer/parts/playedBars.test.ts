@@ -4,7 +4,7 @@ import { chartToScore } from "../../../src-shared/chartToScore.ts";
 import { wholeNeckPlan } from "../../../src-shared/settings.ts";
 
 const played = (text: string) => {
-  const { timeline, route } = chartToScore(text, wholeNeckPlan);
+  const { timeline, route } = chartToScore(text, wholeNeckPlan, null);
   return playedSections(timeline, route?.placements ?? []);
 };
 
@@ -43,7 +43,7 @@ test("silence has its place", () => {
 
 test("the chords of a bar last as long as the bar, and every placement stands in one of them", () => {
   const text = "Time: 3/4\n| G | . D . | C . Em |: G | N.C. :|";
-  const { timeline, route } = chartToScore(text, wholeNeckPlan);
+  const { timeline, route } = chartToScore(text, wholeNeckPlan, null);
   const bars = playedSections(timeline, route?.placements ?? []).flatMap((section) => section.bars);
   expect(bars.map(({ chords }) => chords.reduce((sum, { ticks }) => sum + ticks, 0))).toEqual(
     timeline.bars.map(({ length }) => length),

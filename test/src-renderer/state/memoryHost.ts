@@ -12,6 +12,13 @@ export const diskFull: Problem = {
   try: "Make room on it.",
 };
 
+/** Another has written the song. */
+export const changedElsewhere: Problem = {
+  code: "changed",
+  says: "This song was changed elsewhere.",
+  try: "Another window has saved it.",
+};
+
 /** A host that keeps its songs in memory, and whose writing can be held up or made to fail. */
 export class MemoryHost {
   readonly songs: Map<string, StoredSong> = new Map();
@@ -64,9 +71,11 @@ export class MemoryHost {
         this.songs.set(song.id, song);
         return song;
       }),
-    writeSong: (song) =>
+    writeSong: ({ before, ...song }) =>
       this.#answer(() => {
-        if (!this.songs.has(song.id)) return unknownSong;
+        const kept = this.songs.get(song.id);
+        if (!kept) return unknownSong;
+        if (kept.text !== before && kept.text !== song.text) return changedElsewhere;
         this.songs.set(song.id, song);
         this.written.push(song);
         return null;

@@ -96,6 +96,49 @@ test("a song taken out of the songbook is off the stand, and not written again",
   expect([stand.song, memory.written.length]).toEqual([null, 0]);
 });
 
+test("a song that was changed elsewhere is kept beside the other, and goes on as its own", async () => {
+  const { memory, stand } = stood();
+  await stand.open("ferry");
+  stand.song?.edit("Title: Ferry\n| Em |");
+  memory.songs.set("ferry", storedSong("ferry", "Title: Ferry\n| A |"));
+  await stand.song?.save();
+  expect(await stand.keepMine()).toBe(null);
+  expect(stand.song?.id).not.toBe("ferry");
+  expect(stand.song?.text).toBe("Title: Ferry (mine)\n| Em |");
+  expect(memory.songs.get("ferry")?.text).toBe("Title: Ferry\n| A |");
+  stand.song?.edit("Title: Ferry (mine)\n| D |");
+  await stand.song?.save();
+  expect(memory.songs.get(stand.song?.id ?? "")?.text).toBe("Title: Ferry (mine)\n| D |");
+});
+
+test("what is typed while a song is being kept goes into it", async () => {
+  const { memory, stand } = stood();
+  await stand.open("ferry");
+  stand.song?.edit("Title: Ferry\n| Em |");
+  memory.songs.delete("ferry");
+  await stand.song?.save();
+  expect(stand.song?.conflict?.code).toBe("not-found");
+  memory.holdUp();
+  const keeping = stand.keepMine();
+  stand.song?.edit("Title: Ferry\n| Em | A |");
+  memory.letThrough();
+  await keeping;
+  await stand.song?.save();
+  expect(memory.songs.get(stand.song?.id ?? "")?.text).toBe("Title: Ferry\n| Em | A |");
+});
+
+test("a song that cannot be kept stays where it is", async () => {
+  const { memory, stand } = stood();
+  await stand.open("ferry");
+  const mine = stand.song;
+  memory.songs.delete("ferry");
+  mine?.edit("| Em |");
+  await mine?.save();
+  memory.failing = diskFull;
+  expect(await stand.keepMine()).toEqual(diskFull);
+  expect([stand.song, mine?.saving]).toEqual([mine, "failed"]);
+});
+
 test("a new song is welcomed once", () => {
   const { stand } = stood();
   stand.announce("fence");

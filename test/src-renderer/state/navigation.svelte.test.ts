@@ -30,10 +30,27 @@ test("an address that no browser would write is read without throwing", () => {
 
 test("going somewhere changes the address, and following an address changes the place", () => {
   const written: string[] = [];
-  const navigation = new Navigation("#/play/fence", (hash) => written.push(hash));
+  const navigation = new Navigation("#/play/fence", {
+    push: (hash) => written.push(hash),
+    replace: (hash) => written.push(`instead ${hash}`),
+  });
   expect(navigation.place).toEqual({ kind: "play", id: "fence" });
   navigation.go({ kind: "chart", id: "tin roof" });
   expect(written).toEqual(["#/chart/tin%20roof"]);
   navigation.follow("#/songbook");
   expect(navigation.place).toEqual({ kind: "songbook" });
+  expect(written).toHaveLength(1);
+});
+
+test("an address that names no place is replaced by the songbook's, at the start and later", () => {
+  const written: string[] = [];
+  const address = {
+    push: (hash: string) => written.push(`push ${hash}`),
+    replace: (hash: string) => written.push(hash),
+  };
+  const navigation = new Navigation("#/zzz", address);
+  expect(written).toEqual(["#/songbook"]);
+  navigation.go({ kind: "chart", id: "fence" });
+  navigation.follow("#/mixer");
+  expect([navigation.place, written.at(-1)]).toEqual([{ kind: "songbook" }, "#/songbook"]);
 });

@@ -3,8 +3,10 @@ import { describe, expect, test } from "vitest";
 import { AUTOSAVE_PAUSE_MS } from "../../../src-renderer/state/autosave.svelte.ts";
 import { OpenSong } from "../../../src-renderer/state/openSong.svelte.ts";
 import { STEP_PAUSE_MS } from "../../../src-renderer/state/songHistory.ts";
+import type { Host } from "../../../src-shared/host.ts";
+import type { Pin } from "../../../src-shared/route/pins.ts";
 import { HandClock } from "./handClock.ts";
-import { diskFull, MemoryHost, storedSong } from "./memoryHost.ts";
+import { changedElsewhere, diskFull, MemoryHost, storedSong } from "./memoryHost.ts";
 
 const chart = "Title: Millrace\n| G | C |";
 
@@ -34,11 +36,11 @@ describe("what follows from an open song", () => {
     expect(song.walk.timeline.stays.map((stay) => stay.chord?.name)).toEqual(["G", "C", "D"]);
   });
 
-  test("a new tempo to practise at does not plan the route again", () => {
+  test("a new count-in does not plan the route again", () => {
     const { song } = opened();
     const before = song.walk;
-    song.change({ playTempo: 84 });
-    expect(song.settings.playTempo).toBe(84);
+    song.change({ countInBars: 2 });
+    expect(song.settings.countInBars).toBe(2);
     expect(song.walk).toBe(before);
   });
 
@@ -114,6 +116,51 @@ describe("undo", () => {
     song.edit(chart);
     song.change({ loop: null });
     expect(song.canUndo).toBe(false);
+  });
+});
+
+describe("pins", () => {
+  const pinOnC: Pin = {
+    kind: "hold",
+    bar: 1,
+    eighth: 0,
+    time: null,
+    chord: "C",
+    frets: [5, 5, 5, null, null],
+  };
+
+  test("go with their bar in the step that moves it, and come back with it", () => {
+    const { song } = opened();
+    song.changePlan({ pins: [pinOnC] });
+    song.edit(chart.replace("| G |", "| Em | Am | G |"));
+    expect(song.settings.plan.pins).toEqual([{ ...pinOnC, bar: 3 }]);
+    const held = song.walk.route?.placements.find(({ chord: { name } }) => name === "C");
+    expect(held?.voicing.frets).toEqual(pinOnC.frets);
+    song.undo();
+    expect([song.text, song.settings.plan.pins]).toEqual([chart, [pinOnC]]);
+    song.redo();
+    expect(song.settings.plan.pins).toEqual([{ ...pinOnC, bar: 3 }]);
+  });
+
+  test("that went with their bar come back by undo exactly as they were", () => {
+    const { song, clock } = opened();
+    song.changePlan({ pins: [pinOnC] });
+    const { settings } = song;
+    for (let end = chart.length - 1; end >= chart.indexOf("C"); end -= 1) {
+      clock.turn(90);
+      song.edit(chart.slice(0, end));
+    }
+    expect(song.settings.plan.pins).toEqual([]);
+    song.undo();
+    expect(song.settings).toBe(settings);
+  });
+
+  test("leave the settings alone while the title is edited", () => {
+    const { song } = opened();
+    song.changePlan({ pins: [pinOnC] });
+    const { settings } = song;
+    song.edit(chart.replace("Millrace", "Mill Pond"));
+    expect(song.settings).toBe(settings);
   });
 });
 
@@ -222,5 +269,74 @@ describe("saving", () => {
     clock.turn(AUTOSAVE_PAUSE_MS);
     await song.save();
     expect(memory.written).toEqual([]);
+  });
+});
+
+describe("a song that is changed elsewhere while it is open", () => {
+  const theirs = storedSong("millrace", `${chart} Bm |`);
+
+  test("is not written over, and the text stays on the screen", async () => {
+    const { song, memory } = opened();
+    memory.songs.set("millrace", theirs);
+    song.edit(`${chart} D |`);
+    await song.save();
+    expect([song.conflict, song.text]).toEqual([changedElsewhere, `${chart} D |`]);
+    expect(memory.songs.get("millrace")).toEqual(theirs);
+  });
+
+  test("is taken as it is there, and undo brings back what was here", async () => {
+    const { song, memory } = opened();
+    memory.songs.set("millrace", theirs);
+    song.edit(`${chart} D |`);
+    await song.save();
+    expect(await song.takeOther()).toBe(null);
+    expect([song.text, song.saving, song.conflict]).toEqual([theirs.text, "saved", null]);
+    song.undo();
+    await song.save();
+    expect([song.text, song.saving]).toEqual([`${chart} D |`, "saved"]);
+    expect(memory.songs.get("millrace")?.text).toBe(`${chart} D |`);
+  });
+
+  test("stays unsaved where the other cannot be read", async () => {
+    const { song, memory } = opened();
+    memory.songs.set("millrace", theirs);
+    song.edit(`${chart} D |`);
+    await song.save();
+    memory.failing = diskFull;
+    expect(await song.takeOther()).toEqual(diskFull);
+    await song.save();
+    expect([song.text, song.saving]).toEqual([`${chart} D |`, "failed"]);
+  });
+
+  test("saves of one's own, one after the other, are no change elsewhere", async () => {
+    const { song, memory } = opened();
+    for (const chord of ["D", "Em", "A"]) {
+      song.edit(`${chart} ${chord} |`);
+      await song.save();
+    }
+    expect(song.saving).toBe("saved");
+    expect(memory.written).toHaveLength(3);
+  });
+
+  test("a save whose answer was lost is known again as one's own", async () => {
+    const { memory, clock } = opened();
+    let lost = true;
+    const host: Host = {
+      ...memory.host,
+      writeSong: async (song) => {
+        const answer = await memory.host.writeSong(song);
+        if (!lost) return answer;
+        lost = false;
+        return { ok: false, problem: { code: "unreachable", says: "No answer.", try: "Wait." } };
+      },
+    };
+    const song = new OpenSong(host, storedSong("millrace", chart), clock);
+    song.edit(`${chart} D |`);
+    await song.save();
+    expect(song.saving).toBe("failed");
+    song.edit(`${chart} D | Em |`);
+    await song.save();
+    expect(song.saving).toBe("saved");
+    expect(memory.songs.get("millrace")?.text).toBe(`${chart} D | Em |`);
   });
 });

@@ -62,7 +62,7 @@ Title: Down Lamp Lane   Key: A  Tempo: 90   # slow
 
   test("leaves what is not understood alone", () => {
     expect(transposeChart("Key: C\nC | X9 | G9", { tonic: "D", mode: "major" })).toBe(
-      "Key: D\nD | X9 | G9",
+      "Key: D\nD | X9 | A9",
     );
   });
 });

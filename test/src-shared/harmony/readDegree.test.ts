@@ -39,7 +39,6 @@ describe("a chord by degree", () => {
     "8": "There is no degree 8. Degrees go from 1 to 7.",
     "0": "There is no degree 0. Degrees go from 1 to 7.",
     "6-": "6- stops at the hyphen. Write 6m for minor, or 6-7.",
-    "5-9": "There is no shape for 5-9 yet. The nearest is 5-7.",
     "2x": '"2x" is not a chord. Write 2, 2m or 2-7.',
     "1/B": '"1/B" has no degree after the slash. The bass of a degree is a degree too, as in 1/3.',
     "1/9": '"1/9" has no degree after the slash. The bass of a degree is a degree too, as in 1/3.',

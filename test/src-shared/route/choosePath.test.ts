@@ -9,6 +9,21 @@ const allChoices = (widths: readonly number[]): readonly (readonly number[])[] =
     [[]],
   );
 
+/** What a step costs; Infinity where no step leads from the one state to the other. */
+const stepOf = (
+  layers: Layers,
+  criterion: Criterion,
+  layer: number,
+  from: number,
+  to: number,
+): number => {
+  const step = to - layers.firstNext(layer, from);
+  const stride = layers.stride(layer);
+  return step >= 0 && step < stride
+    ? (criterion.costs(layer)[from * stride + step] ?? Number.NaN)
+    : Number.POSITIVE_INFINITY;
+};
+
 const pathValue = (
   layers: Layers,
   criterion: Criterion,
@@ -18,12 +33,10 @@ const pathValue = (
   const steps: number[] = [];
   const last = layers.count - 1;
   for (let layer = 0; layer < last; layer += 1) {
-    const index = (choice[layer] ?? 0) * layers.width(layer + 1) + (choice[layer + 1] ?? 0);
-    steps.push(criterion.costs(layer, layer + 1)[index] ?? Number.NaN);
+    steps.push(stepOf(layers, criterion, layer, choice[layer] ?? 0, choice[layer + 1] ?? 0));
   }
   if (goesRound && layers.count > 1) {
-    const index = (choice[last] ?? 0) * layers.width(0) + (choice[0] ?? 0);
-    steps.push(criterion.costs(last, 0)[index] ?? Number.NaN);
+    steps.push(stepOf(layers, criterion, last, choice[last] ?? 0, choice[0] ?? 0));
   }
   return criterion.by === "sum"
     ? steps.reduce((sum, step) => sum + step, 0)
@@ -32,36 +45,47 @@ const pathValue = (
 
 type Drawn = { readonly layers: Layers; readonly criteria: readonly Criterion[] };
 
-const cost = fc.oneof(
-  { arbitrary: fc.integer({ min: 0, max: 5 }), weight: 9 },
-  { arbitrary: fc.constant(Number.POSITIVE_INFINITY), weight: 1 },
-);
-
+/** Each state leads to all states of the next layer, or, where `narrow`, to one run of them. */
 const anyGraph: fc.Arbitrary<Drawn> = fc
-  .array(fc.integer({ min: 1, max: 4 }), { minLength: 1, maxLength: 6 })
-  .chain((widths) => {
-    const layers: Layers = { count: widths.length, width: (layer) => widths[layer] ?? 0 };
-    const anyCriterion = fc
-      .tuple(
-        fc.constantFrom("sum" as const, "worst" as const),
-        fc.array(fc.array(cost, { minLength: 16, maxLength: 16 }), {
-          minLength: widths.length,
-          maxLength: widths.length,
-        }),
-      )
-      .map(
-        ([by, rows]): Criterion => ({
-          by,
-          costs: (from, to) =>
-            Float64Array.from(
-              { length: (widths[from] ?? 0) * (widths[to] ?? 0) },
-              (_, index) => rows[from]?.[index] ?? 0,
-            ),
-        }),
-      );
-    return fc
-      .array(anyCriterion, { minLength: 1, maxLength: 3 })
-      .map((criteria) => ({ layers, criteria }));
+  .record({
+    widths: fc.array(fc.integer({ min: 1, max: 4 }), { minLength: 1, maxLength: 6 }),
+    closed: fc.array(
+      fc.array(
+        fc.nat(9).map((n) => n === 0),
+        { minLength: 4, maxLength: 4 },
+      ),
+      { minLength: 6, maxLength: 6 },
+    ),
+    narrow: fc.boolean(),
+    kinds: fc.array(fc.constantFrom("sum" as const, "worst" as const), {
+      minLength: 1,
+      maxLength: 3,
+    }),
+    values: fc.array(fc.integer({ min: 0, max: 5 }), { minLength: 16, maxLength: 60 }),
+  })
+  .map(({ widths, closed, narrow, kinds, values }) => {
+    const widthOf = (layer: number) => widths[layer % widths.length] ?? 1;
+    const stride = (layer: number) =>
+      narrow ? Math.min(2, widthOf(layer + 1)) : widthOf(layer + 1);
+    const layers: Layers = {
+      count: widths.length,
+      width: widthOf,
+      open: (layer) =>
+        Uint8Array.from({ length: widthOf(layer) }, (_, s) => (closed[layer]?.[s] ? 0 : 1)),
+      stride,
+      firstNext: (layer, state) => state % (widthOf(layer + 1) - stride(layer) + 1),
+    };
+    const criteria = kinds.map(
+      (by, kind): Criterion => ({
+        by,
+        costs: (layer) =>
+          Float64Array.from(
+            { length: widthOf(layer) * stride(layer) },
+            (_, index) => values[(index * 7 + layer * 13 + kind * 29) % values.length] ?? 0,
+          ),
+      }),
+    );
+    return { layers, criteria };
   });
 
 const compare = (a: readonly number[], b: readonly number[]): number => {
@@ -77,7 +101,12 @@ describe("the chosen path", () => {
         let best: { choice: readonly number[]; costs: readonly number[] } | null = null;
         for (const choice of allChoices(widths)) {
           const costs = criteria.map((each) => pathValue(layers, each, choice, goesRound));
-          if (costs.every(Number.isFinite) && (best === null || compare(costs, best.costs) < 0)) {
+          const passable = choice.every((state, layer) => layers.open(layer)[state] === 1);
+          if (
+            passable &&
+            costs.every(Number.isFinite) &&
+            (best === null || compare(costs, best.costs) < 0)
+          ) {
             best = { choice, costs };
           }
         }
@@ -91,16 +120,27 @@ describe("the chosen path", () => {
     );
   });
 
+  const criterion: Criterion = { by: "worst", costs: () => new Float64Array(2) };
+
   test("through no layer at all costs nothing", () => {
-    const criteria: readonly Criterion[] = [{ by: "worst", costs: () => new Float64Array() }];
-    expect(choosePath({ count: 0, width: () => 0 }, criteria, true)).toEqual({
-      choice: [],
-      costs: [0],
-    });
+    const none: Layers = {
+      count: 0,
+      width: () => 0,
+      open: () => new Uint8Array(),
+      stride: () => 0,
+      firstNext: () => 0,
+    };
+    expect(choosePath(none, [criterion], true)).toEqual({ choice: [], costs: [0] });
   });
 
   test("is none where a layer has no state", () => {
-    const criteria: readonly Criterion[] = [{ by: "sum", costs: () => new Float64Array(2) }];
-    expect(choosePath({ count: 2, width: (layer) => 1 - layer }, criteria, false)).toBeNull();
+    const bare: Layers = {
+      count: 2,
+      width: (layer) => 1 - layer,
+      open: (layer) => new Uint8Array(1 - layer).fill(1),
+      stride: (layer) => layer,
+      firstNext: () => 0,
+    };
+    expect(choosePath(bare, [criterion], false)).toBeNull();
   });
 });

@@ -1,11 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { chartToScore } from "../../../src-shared/chartToScore.ts";
 import { demoSongTable } from "../../../src-shared/demo/demoSongTable.ts";
-import { LEAVING_TICKS } from "../../../src-shared/score/arrange.ts";
 import { wholeNeckPlan } from "../../../src-shared/settings.ts";
 
 const inDShape = { ...wholeNeckPlan, shapes: ["D"], fretLow: 5, fretHigh: 16 } as const;
-const walkOf = (chart: string, settings = wholeNeckPlan) => chartToScore(chart, settings);
+const walkOf = (chart: string, settings = wholeNeckPlan) => chartToScore(chart, settings, null);
 
 describe("the banjo's score", () => {
   test("of one bar of G is the one-measure roll, an eighth of 240 ticks a note", () => {
@@ -29,24 +28,57 @@ describe("the banjo's score", () => {
     }
   });
 
+  // G to C in the D shape, fret 7 to 12, needs 301 ms by the default hand: at 60 half notes a minute
+  // (an eighth is 250 ms) 1.2 eighths, at 100 (150 ms) 2.0, at 120 (125 ms) 2.4, at 40 (375 ms) 0.8.
+  const slideAt = (tempo: number) =>
+    walkOf(`Time: 2/2  Tempo: ${tempo}\n| G | C |`, inDShape).score.notes;
+  const strokeBefore = (notes: ReturnType<typeof slideAt>, eighths: number) =>
+    notes.find((note) => note.tick === 1920 - eighths * 240);
+
   test("slides one shape up: strings that still ring glide and arrive with the new chord", () => {
-    const { score, route } = walkOf("| G | C |", inDShape);
-    expect(route?.legs.map((leg) => [leg.kind, leg.frets])).toEqual([["slide", 5]]);
-    const gliding = score.notes.filter((note) => note.glide !== null);
+    const notes = slideAt(40);
+    const gliding = notes.filter((note) => note.glide !== null);
     expect(gliding.map((note) => note.string).toSorted()).toEqual([1, 2, 3]);
     for (const note of gliding) {
       expect(note.glide?.end).toBe(1920);
-      expect(note.glide?.start).toBe(1920 - LEAVING_TICKS);
+      expect(note.glide?.start).toBe(1920 - Math.round((301.2 / 375) * 240));
       expect((note.glide?.toFret ?? 0) - note.fret).toBe(5);
       expect(note.until).toBe(1920);
     }
-    const into = score.notes.filter((note) => note.slideInto);
+    expect(notes.filter((note) => note.letGo)).toEqual([]);
+    const into = notes.filter((note) => note.slideInto);
     expect(into.map((note) => [note.tick, note.string, note.fret])).toEqual([[1920, 3, 12]]);
   });
 
+  test("lets the last note go early where the slide needs more than an eighth", () => {
+    const notes = slideAt(60);
+    expect(strokeBefore(notes, 1)?.letGo).toBe(true);
+    expect((strokeBefore(notes, 1)?.until ?? 0) - 1680).toBeLessThan(120);
+    expect(strokeBefore(notes, 2)?.letGo).toBe(false);
+    expect(strokeBefore(notes, 2)?.glide?.start).toBe(1920 - Math.round((301.2 / 250) * 240));
+  });
+
+  test("lets the last two notes go where the slide needs more than two eighths", () => {
+    const notes = slideAt(120);
+    expect([1, 2, 3].map((eighths) => strokeBefore(notes, eighths)?.letGo)).toEqual([
+      true,
+      true,
+      false,
+    ]);
+  });
+
+  test("gives the hand three eighths and no more where the change is too fast", () => {
+    const notes = slideAt(200);
+    expect([1, 2, 3, 4].map((eighths) => strokeBefore(notes, eighths)?.letGo)).toEqual([
+      true,
+      true,
+      true,
+      false,
+    ]);
+  });
+
   test("lets go of every string before the hand re-forms, and slides into nothing", () => {
-    const chart = "| G | C |";
-    const { score, route } = walkOf(chart, {
+    const { score, route } = walkOf("Tempo: 80\n| G | C |", {
       ...wholeNeckPlan,
       aim: "travel",
       fretLow: 7,
@@ -54,8 +86,11 @@ describe("the banjo's score", () => {
     });
     expect(route?.legs.map((leg) => leg.kind)).toEqual(["reshape"]);
     expect(score.notes.some((note) => note.glide !== null || note.slideInto)).toBe(false);
-    const last = score.notes.filter((note) => note.placement === 0).slice(-2);
-    expect(last.map((note) => note.until)).toEqual([1920 - LEAVING_TICKS, 1920 - LEAVING_TICKS]);
+    const leg = route?.legs[0];
+    const leaves = 1920 - Math.round(((leg?.need ?? 0) / 375) * 240);
+    const ringing = score.notes.filter((note) => note.placement === 0 && note.until > leaves);
+    expect(leg?.way).toBe("keep");
+    expect(ringing).toEqual([]);
   });
 
   test("is silent during N.C. and does not slide out of silence", () => {

@@ -5,6 +5,7 @@ import type { Quality } from "../../../src-shared/harmony/chord.ts";
 import { neckFor } from "../../../src-shared/neck/neckFor.ts";
 import { pitchAt } from "../../../src-shared/neck/pitchAt.ts";
 import { tunings } from "../../../src-shared/neck/tuningTable.ts";
+import { stringSets } from "../../../src-shared/settings.ts";
 import { fret } from "../../../src-shared/units.ts";
 import { gripSpan, WIDEST_GRIP } from "../../../src-shared/voicing/reach.ts";
 import { voicingsOf } from "../../../src-shared/voicing/voicingsOf.ts";
@@ -15,7 +16,7 @@ const wholeNeck = { low: fret(1), high: fret(22) };
 
 /** Shape and frets of strings 3-2-1, as the trade writes them. */
 const listed = (root: string, quality: Quality, range = wholeNeck) =>
-  voicingsOf(chordByTonal(root, quality), openG, range).map(
+  voicingsOf(chordByTonal(root, quality), openG, range, "3-2-1").map(
     ({ shape, frets }) => `${shape} ${frets[2]}-${frets[1]}-${frets[0]}`,
   );
 
@@ -53,7 +54,7 @@ describe("the movable major shapes", () => {
 
   test("are fingered as the trade fingers them", () => {
     const fingersOf = (shape: string) => {
-      const found = voicingsOf(chordByTonal("C", ""), openG, wholeNeck).find(
+      const found = voicingsOf(chordByTonal("C", ""), openG, wholeNeck, "3-2-1").find(
         (each) => each.shape === shape,
       );
       return found && [found.fingers[2], found.fingers[1], found.fingers[0]];
@@ -66,7 +67,7 @@ describe("the movable major shapes", () => {
   test("have their roots on string 1 (F), 2 (D) and 3 (barre)", () => {
     const strings = { F: 1, D: 2, barre: 3 };
     for (const root of roots) {
-      for (const voicing of voicingsOf(chordByTonal(root, ""), openG, wholeNeck)) {
+      for (const voicing of voicingsOf(chordByTonal(root, ""), openG, wholeNeck, "3-2-1")) {
         expect(voicing.root?.string).toBe(strings[voicing.shape]);
       }
     }
@@ -74,10 +75,46 @@ describe("the movable major shapes", () => {
 
   test("follow each other up the neck by 4, 5 and 3 frets: F, D, barre, F", () => {
     // Order up the neck by lowest fret: computed; the same three positions as davidcavage.blogspot.com, lesson 056.
-    const positions = voicingsOf(chordByTonal("G", ""), openG, wholeNeck).map(
+    const positions = voicingsOf(chordByTonal("G", ""), openG, wholeNeck, "3-2-1").map(
       (each) => each.position,
     );
     expect(positions).toEqual([3, 7, 12, 15, 19]);
+  });
+});
+
+describe("the full four-string shapes", () => {
+  const full = (root: string) =>
+    voicingsOf(chordByTonal(root, ""), openG, wholeNeck, "4-3-2-1").map(
+      ({ shape, frets, fingers }) =>
+        `${shape} ${[3, 2, 1, 0].map((index) => frets[index as 0 | 1 | 2 | 3]).join("-")} / ${[3, 2, 1, 0].map((index) => fingers[index as 0 | 1 | 2 | 3]).join("")}`,
+    );
+
+  test("are where the books have them: F at 3-2-1-3, D at 4-2-3-4, A at a barre on fret 2", () => {
+    // Full shapes 4-3-2-1 and fingers: Bill Evans, dummies.com article 143066 (F shape at fret 3, D
+    // shape at fret 4, barre at fret 2); D's fingers from antirejection07.blogspot.com.
+    expect(full("F")).toContain("F 3-2-1-3 / 3214");
+    expect(full("D")).toContain("D 4-2-3-4 / 3124");
+    expect(full("A")).toContain("barre 2-2-2-2 / 1111");
+  });
+
+  test("add string 4 at the root in the F shape and at the fifth in the barre", () => {
+    // Common practice, no published source: F shape at r, barre at r (fifth).
+    expect(full("G")).toContain("F 5-4-3-5 / 3214");
+    expect(full("C")).toContain("barre 5-5-5-5 / 1111");
+  });
+});
+
+describe("voicings on strings 4-3-2", () => {
+  test("leave string 1 alone, and lie under the full shapes", () => {
+    for (const root of roots) {
+      const lower = voicingsOf(chordByTonal(root, ""), openG, wholeNeck, "4-3-2");
+      const full = voicingsOf(chordByTonal(root, ""), openG, wholeNeck, "4-3-2-1");
+      const lowerOf = (frets: readonly (number | null)[]) => frets.slice(1, 4).join();
+      const fullLowers = new Set(full.map(({ frets }) => lowerOf(frets)));
+      const complete = lower.filter(({ frets }) => fullLowers.has(lowerOf(frets)));
+      expect(complete.length).toBeGreaterThan(1);
+      expect(lower.every(({ frets }) => frets[0] === null && frets[3] !== null)).toBe(true);
+    }
   });
 });
 
@@ -96,7 +133,7 @@ describe("the forms of each quality", () => {
   for (const [quality, byShape] of forms) {
     test(`are the computed ones for ${quality === "" ? "major" : quality}`, () => {
       for (const root of roots) {
-        for (const voicing of voicingsOf(chordByTonal(root, quality), openG, wholeNeck)) {
+        for (const voicing of voicingsOf(chordByTonal(root, quality), openG, wholeNeck, "3-2-1")) {
           const relative = [2, 1, 0].map(
             (index) => (voicing.frets[index as 0 | 1 | 2] ?? 0) - voicing.position,
           );
@@ -122,7 +159,7 @@ describe("the forms of each quality", () => {
     test(`of ${quality} within four frets are the computed ones, with or without the root`, () => {
       const found = new Set<string>();
       for (const root of roots) {
-        for (const voicing of voicingsOf(chordByTonal(root, quality), openG, wholeNeck)) {
+        for (const voicing of voicingsOf(chordByTonal(root, quality), openG, wholeNeck, "3-2-1")) {
           const relative = [2, 1, 0].map(
             (index) => (voicing.frets[index as 0 | 1 | 2] ?? 0) - voicing.position,
           );
@@ -144,18 +181,17 @@ describe("every voicing", () => {
     .tuple(fc.integer({ min: 1, max: 22 }), fc.integer({ min: 1, max: 22 }))
     .map(([a, b]) => ({ low: fret(Math.min(a, b)), high: fret(Math.max(a, b)) }));
 
-  test("sounds only tones that tonal finds in its chord, three different ones", () => {
+  test("sounds only tones that tonal finds in its chord, at least three different ones", () => {
     fc.assert(
-      fc.property(anyTonalChord, anyNeck, (chord, neck) => {
+      fc.property(anyTonalChord, anyNeck, fc.constantFrom(...stringSets), (chord, neck, set) => {
         const symbol = chord.root + (chord.quality === "" ? "M" : chord.quality);
         const tones = new Set(TonalChord.get(symbol).notes.map((note) => Note.chroma(note)));
-        for (const voicing of voicingsOf(chord, neck, wholeNeck)) {
-          const sounding = ([1, 2, 3] as const).map(
-            (string) =>
-              pitchAt(neck, { string, fret: voicing.frets[(string - 1) as 0 | 1 | 2] ?? fret(0) }) %
-              12,
-          );
-          expect(new Set(sounding).size).toBe(3);
+        for (const voicing of voicingsOf(chord, neck, wholeNeck, set)) {
+          const sounding = ([1, 2, 3, 4] as const).flatMap((string) => {
+            const stopped = voicing.frets[(string - 1) as 0 | 1 | 2 | 3];
+            return stopped === null ? [] : [pitchAt(neck, { string, fret: stopped }) % 12];
+          });
+          expect(new Set(sounding).size).toBeGreaterThanOrEqual(3);
           expect(sounding.filter((pitchClass) => !tones.has(pitchClass))).toEqual([]);
         }
         return true;
@@ -167,7 +203,7 @@ describe("every voicing", () => {
   test("stays within its fret range, above the capo and within the hand", () => {
     fc.assert(
       fc.property(anyTonalChord, anyNeck, anyRange, (chord, neck, range) => {
-        for (const voicing of voicingsOf(chord, neck, range)) {
+        for (const voicing of voicingsOf(chord, neck, range, "3-2-1")) {
           const frets = voicing.frets.flatMap((each) => (each === null ? [] : [each]));
           expect(Math.min(...frets)).toBeGreaterThanOrEqual(Math.max(range.low, neck.capo + 1));
           expect(Math.max(...frets)).toBeLessThanOrEqual(range.high);
@@ -182,8 +218,8 @@ describe("every voicing", () => {
 
   test("has one finger for every fretted string, higher frets never under lower fingers", () => {
     fc.assert(
-      fc.property(anyTonalChord, anyNeck, (chord, neck) => {
-        for (const voicing of voicingsOf(chord, neck, wholeNeck)) {
+      fc.property(anyTonalChord, anyNeck, fc.constantFrom(...stringSets), (chord, neck, set) => {
+        for (const voicing of voicingsOf(chord, neck, wholeNeck, set)) {
           const held = voicing.frets.flatMap((each, index) => {
             const finger = voicing.fingers[index as 0 | 1 | 2 | 3 | 4];
             return each === null ? [] : [{ fret: each, finger }];

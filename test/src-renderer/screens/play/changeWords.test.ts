@@ -2,15 +2,17 @@ import { describe, expect, test } from "vitest";
 import {
   changeAt,
   changeWords,
+  lanesLabel,
   pipsTo,
 } from "../../../../src-renderer/screens/play/changeWords.ts";
+import { pinsChosen } from "../../../../src-renderer/screens/play/placePins.ts";
 import { chartToScore } from "../../../../src-shared/chartToScore.ts";
 import { newSongSettings, type PlanSettings } from "../../../../src-shared/settings.ts";
 import { tick } from "../../../../src-shared/units.ts";
 
 const BAR = 1920;
 const walkOf = (bars: string, plan: Partial<PlanSettings> = {}) =>
-  chartToScore(`Title: Towpath\nKey: G\n${bars}\n`, { ...newSongSettings.plan, ...plan });
+  chartToScore(`Title: Towpath\nKey: G\n${bars}\n`, { ...newSongSettings.plan, ...plan }, null);
 
 const dOnly = walkOf("| G | G | C | N.C. | D | G |", { shapes: ["D"], fretHigh: 16 });
 const wordsAt = (at: number, placement: number, loop: readonly [number, number] | null = null) => {
@@ -30,6 +32,13 @@ describe("the heading over the neck", () => {
       nextDetail: "Up 5 to the D shape",
       way: "Up 5",
     });
+  });
+
+  test("says which chords the open fifth string is not in", () => {
+    expect(wordsAt(0, 0).fifth).toBe("");
+    // Open g: the root of G, the fifth of C; D is D, F# and A.
+    expect(wordsAt(4 * BAR, 2).fifth).toBe("Leave the 5th string out: G is not in D");
+    expect(wordsAt(3 * BAR, -1).fifth).toBe("");
   });
 
   test("says in a silence where the hand goes next", () => {
@@ -69,6 +78,46 @@ describe("the heading over the neck", () => {
     expect(none.route).toBeNull();
     expect(changeWords(none, change, BAR, 0)).toMatchObject({ now: "D", nowDetail: "No route" });
     expect(pipsTo(none, change, BAR).total).toBe(0);
+  });
+});
+
+describe("how a change is made", () => {
+  const at = (tempo: number) => {
+    const plan: PlanSettings = { ...newSongSettings.plan, shapes: ["D"], fretHigh: 16 };
+    return chartToScore("Title: Towpath\nKey: G\nTime: 4/4\n| G | C | C |\n", plan, tempo);
+  };
+  const wordsOf = (walk: ReturnType<typeof at>) => {
+    const moment = { tick: 0, placement: 0, loop: null, length: walk.timeline.length };
+    return changeWords(walk, changeAt(walk, moment), 0, 0);
+  };
+
+  test("stands under the way there", () => {
+    expect(wordsOf(at(60))).toMatchObject({ manner: "Keep every note", tooFast: false });
+    expect(lanesLabel(at(60))).not.toContain("Too fast");
+  });
+
+  test("is plain where it is too fast, also for those who hear the lanes read out", () => {
+    const walk = at(300);
+    expect(wordsOf(walk).tooFast).toBe(true);
+    expect(wordsOf(walk).manner).toMatch(/^Too fast at this tempo: up to \d+$/);
+    expect(wordsOf(walk).label).toMatch(/Too fast at this tempo: up to \d+\.$/);
+    expect(lanesLabel(walk)).toContain("Too fast at this tempo: G to C in bar 2");
+  });
+});
+
+describe("the chord held now", () => {
+  test("says where the bass has its root, and that it is pinned", () => {
+    const before = walkOf("| F#m7b5 |");
+    const voicing = before.route?.placements[0]?.voicing;
+    const moment = { tick: 0, placement: 0, loop: null, length: before.timeline.length };
+    if (!voicing) throw new Error("no route");
+    const rootless = /shape, fret \d+, no root: the bass has it$/;
+    expect(changeWords(before, changeAt(before, moment), 0, 0).nowDetail).toMatch(rootless);
+    const pins = pinsChosen(before, 0, voicing, "every time");
+    const pinned = walkOf("| F#m7b5 |", { pins });
+    expect(changeWords(pinned, changeAt(pinned, moment), 0, 0).nowDetail).toMatch(
+      /fret \d+, pinned, no root: the bass has it$/,
+    );
   });
 });
 

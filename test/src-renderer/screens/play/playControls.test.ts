@@ -12,6 +12,7 @@ import {
   newSongSettings,
   type SongSettings,
 } from "../../../../src-shared/settings.ts";
+import { tick } from "../../../../src-shared/units.ts";
 
 const noMachine = (): never => {
   throw new Error("this test needs no machine");
@@ -64,6 +65,18 @@ describe("tempo", () => {
     for (const _ of slower) controls.stepTempo(1);
     expect(controls.tempo).toBe(110);
     expect(song.settings.playTempo).toBeNull();
+  });
+
+  test("written with a fraction is kept, and is found again from a step or a whole number", () => {
+    const { controls, song } = stage("| G | C |", {}, "Tempo: 120.5\n");
+    expect([controls.tempo, song.settings.playTempo]).toEqual([120.5, null]);
+    controls.setTempo(100);
+    controls.setTempo(song.walk.song.tempo);
+    expect([controls.tempo, song.settings.playTempo]).toEqual([120.5, null]);
+    controls.stepTempo(-1);
+    expect(controls.tempo).toBe(114);
+    controls.stepTempo(1);
+    expect([controls.tempo, song.settings.playTempo]).toEqual([120.5, null]);
   });
 
   test("stays within its range", () => {
@@ -163,4 +176,38 @@ test("taking the banjo out keeps its volume for when it comes back", async () =>
   expect(preferences.value.mix.banjo).toEqual({ volume: 0.35, muted: true });
   await controls.act("banjo");
   expect(preferences.value.mix.banjo).toEqual({ volume: 0.35, muted: false });
+});
+
+describe("what is shown of the hand", () => {
+  test("are other places once they are asked for, and no longer when they are asked for again", () => {
+    const { controls } = stage("| G | C |");
+    expect(controls.othersShown).toBe(false);
+    controls.toggleOthers();
+    expect(controls.othersShown).toBe(true);
+    controls.toggleOthers();
+    expect(controls.othersShown).toBe(false);
+  });
+
+  test("are the reasons for the placement that is held when they are asked for", () => {
+    const { controls, song, player } = stage("| G | C | D |");
+    player.seek(song.walk.timeline.bars[1]?.start ?? tick(0));
+    controls.toggleWhy();
+    expect(controls.whyOf).toBe(1);
+    controls.toggleWhy();
+    expect(controls.whyOf).toBeNull();
+  });
+
+  test("are no reasons in a silence, and reasons that an edit took away do not stand in the way", () => {
+    const { controls, song, player } = stage("| G | N.C. | D |");
+    player.seek(song.walk.timeline.bars[1]?.start ?? tick(0));
+    controls.toggleWhy();
+    expect(controls.whyOf).toBeNull();
+    player.seek(song.walk.timeline.bars[2]?.start ?? tick(0));
+    controls.toggleWhy();
+    expect(controls.whyOf).toBe(1);
+    song.edit("Title: Slipway\nKey: G\n| G |\n");
+    player.load(song.walk.score, song.walk.route?.placements ?? []);
+    controls.toggleWhy();
+    expect(controls.whyOf).toBe(0);
+  });
 });

@@ -1,6 +1,6 @@
 import { Window } from "happy-dom";
 import { describe, expect, test } from "vitest";
-import { keepsKey, playAction } from "../../../../src-renderer/screens/play/playKeys.ts";
+import { givesKeys, keepsKey, playAction } from "../../../../src-renderer/screens/play/playKeys.ts";
 
 const plain = { ctrlKey: false, altKey: false, metaKey: false };
 
@@ -14,6 +14,9 @@ describe("a key on the Play screen", () => {
     ["[", "loopFrom"],
     ["]", "loopTo"],
     ["M", "banjo"],
+    ["r", "routes"],
+    ["o", "others"],
+    ["W", "why"],
     ["-", "slower"],
     ["+", "faster"],
   ])("%j does %s", (key, action) => {
@@ -55,6 +58,31 @@ describe("the element with the focus", () => {
     const button = inside("<button data-focus>Loop</button>");
     expect(keepsKey(button, " ", null)).toBe(true);
     expect(keepsKey(button, " ", button)).toBe(false);
+  });
+
+  test.each([
+    '<span role="slider" data-focus></span>',
+    '<button role="radio" data-focus></button>',
+    '<button role="combobox" aria-expanded="false" data-focus></button>',
+    '<button aria-haspopup="listbox" data-focus></button>',
+  ])("gives its keys to the screen when it was only clicked: %s", (html) => {
+    const control = inside(html);
+    for (const key of [" ", "ArrowRight"]) {
+      expect(keepsKey(control, key, null)).toBe(true);
+      expect(keepsKey(control, key, control)).toBe(false);
+    }
+    expect([givesKeys(control, null), givesKeys(control, control)]).toEqual([false, true]);
+  });
+
+  test.each([
+    "<input data-focus>",
+    '<input role="combobox" data-focus>',
+    '<button role="combobox" aria-expanded="true" data-focus></button>',
+    '<div role="dialog"><span role="slider" data-focus></span></div>',
+  ])("keeps its keys though it was clicked: %s", (html) => {
+    const control = inside(html);
+    expect(keepsKey(control, "ArrowRight", control)).toBe(true);
+    expect(givesKeys(control, control)).toBe(false);
   });
 
   test("leaves keys to the screen in plain text and on a button", () => {
