@@ -3,6 +3,7 @@ import { mkdtempSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { expect, test } from "@playwright/test";
+import type { PlanReport } from "../src-main/command/planReport.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "shortslide-plan-"));
 
@@ -15,55 +16,12 @@ const plan = (chart: string, ...options: readonly string[]) => {
   return { status: run.status, out: run.stdout, says: run.stderr };
 };
 
-type Report = {
-  readonly title: string;
-  readonly key: string;
-  readonly meter: readonly number[];
-  readonly tempo: number;
-  readonly tuning: readonly number[];
-  readonly placements: readonly {
-    readonly bar: number;
-    readonly tick: number;
-    readonly ticks: number;
-    readonly chord: string;
-    readonly shape: string;
-    readonly frets: readonly (number | null)[];
-    readonly fingers: readonly (number | null)[];
-    readonly position: number;
-    readonly positionMm: number;
-    readonly root: { readonly string: number; readonly fret: number } | null;
-  }[];
-  readonly changes: readonly {
-    readonly from: number;
-    readonly to: number;
-    readonly frets: number;
-    readonly mm: number;
-    readonly needMs: number;
-    readonly windowMs: number;
-    readonly ceilingBpm: number | null;
-    readonly how: string;
-  }[];
-  readonly alternatives?: readonly {
-    readonly travelMm: number;
-    readonly placements: readonly unknown[];
-  }[];
-  readonly travelMm: number;
-  readonly notes: readonly {
-    readonly tick: number;
-    readonly string: number;
-    readonly fret: number;
-    readonly midi: number;
-    readonly finger: string;
-    readonly slideTo?: boolean;
-  }[];
-};
-
 const chart = "Title: Gate Song  Key: G  Time: 4/4  Tempo: 150\n| G | C D | G |";
 
 test("plan prints one JSON object whose figures agree with each other and with the formulas", () => {
   const { status, out } = plan(chart, "--shapes", "D", "--frets", "5-17", "--loop");
   expect(status).toBe(0);
-  const report: Report = JSON.parse(out);
+  const report: PlanReport = JSON.parse(out);
   expect([report.title, report.key, report.meter, report.tempo]).toEqual([
     "Gate Song",
     "G",
@@ -107,11 +65,11 @@ test("plan prints one JSON object whose figures agree with each other and with t
 });
 
 test("plan --key plays the song in another key and --aim travel never travels further than ease", () => {
-  const inBb: Report = JSON.parse(plan(chart, "--key", "Bb").out);
+  const inBb: PlanReport = JSON.parse(plan(chart, "--key", "Bb").out);
   expect(inBb.key).toBe("Bb");
   expect(inBb.placements.map(({ chord }) => chord)).toEqual(["Bb", "Eb", "F", "Bb"]);
-  const travel: Report = JSON.parse(plan(chart, "--aim", "travel").out);
-  const ease: Report = JSON.parse(plan(chart, "--aim", "ease").out);
+  const travel: PlanReport = JSON.parse(plan(chart, "--aim", "travel").out);
+  const ease: PlanReport = JSON.parse(plan(chart, "--aim", "ease").out);
   expect(travel.travelMm).toBeLessThanOrEqual(ease.travelMm);
 });
 
@@ -139,7 +97,7 @@ test("plan refuses what is no chart's text: another encoding, an endless file, a
 });
 
 test("plan says how each change is made at the tempo asked for", () => {
-  const at = (tempo: string): Report =>
+  const at = (tempo: string): PlanReport =>
     JSON.parse(
       plan("Time: 2/2\n| G | C |", "--shapes", "D", "--frets", "5-16", "--tempo", tempo).out,
     );
@@ -154,7 +112,7 @@ test("plan says how each change is made at the tempo asked for", () => {
 });
 
 test("plan offers other routes that really differ", () => {
-  const report: Report = JSON.parse(plan(chart, "--alternatives", "3").out);
+  const report: PlanReport = JSON.parse(plan(chart, "--alternatives", "3").out);
   const told = report.alternatives?.map(({ placements }) => JSON.stringify(placements)) ?? [];
   expect(new Set(told).size).toBe(3);
   expect(report.alternatives?.[0]?.travelMm).toBe(report.travelMm);

@@ -1,9 +1,8 @@
-import { inKey } from "./chart/inKey.ts";
 import { type ChartReading, readChart } from "./chart/readChart.ts";
 import type { Song, Timeline } from "./chart/song.ts";
+import { songToPlay } from "./chart/songToPlay.ts";
 import { unfold } from "./chart/unfold.ts";
 import type { Diagnostic } from "./diagnostic.ts";
-import { readKey } from "./harmony/readKey.ts";
 import { readTuning } from "./harmony/readTuning.ts";
 import type { Neck } from "./neck/neck.ts";
 import { neckFor } from "./neck/neckFor.ts";
@@ -41,11 +40,6 @@ export type Walk = {
   readonly notes: readonly Diagnostic[];
   /** What was read, with the places of bars and chords in the text. */
   readonly reading: ChartReading;
-};
-
-const songToPlay = (written: Song, playKey: string | null): Song => {
-  const asked = playKey === null ? null : readKey(playKey);
-  return asked?.ok ? inKey(written, asked.key) : written;
 };
 
 const refusalsOf = (

@@ -1,8 +1,7 @@
 import { diffArrays } from "diff";
-import { inKey } from "../chart/inKey.ts";
 import { type BarText, readChart } from "../chart/readChart.ts";
 import type { Song } from "../chart/song.ts";
-import { readKey } from "../harmony/readKey.ts";
+import { songToPlay } from "../chart/songToPlay.ts";
 import { movePins, type Pin } from "./pins.ts";
 
 /** A chart's text, where its written bars stand in it, and the song as it is played. */
@@ -15,8 +14,7 @@ export type PlayedChart = {
 /** A chart as pins see it; `playKey` as in the settings. */
 export const playedChart = (text: string, playKey: string | null): PlayedChart => {
   const { value, bars } = readChart(text);
-  const asked = playKey === null ? null : readKey(playKey);
-  return { text, bars, song: asked?.ok ? inKey(value, asked.key) : value };
+  return { text, bars, song: songToPlay(value, playKey) };
 };
 
 const textsOf = ({ text, bars }: PlayedChart): string[] =>

@@ -4,25 +4,14 @@ import { neckFor } from "../../../src-shared/neck/neckFor.ts";
 import { tunings } from "../../../src-shared/neck/tuningTable.ts";
 import { alternatives } from "../../../src-shared/route/alternatives.ts";
 import { easeMicrometres } from "../../../src-shared/route/cost.ts";
-import { handTable } from "../../../src-shared/route/handTable.ts";
-import { type PlanRequest, problemOf } from "../../../src-shared/route/problem.ts";
-import { fret, milliseconds } from "../../../src-shared/units.ts";
+import { problemOf } from "../../../src-shared/route/problem.ts";
+import { fret } from "../../../src-shared/units.ts";
 import type { Voicing } from "../../../src-shared/voicing/voicing.ts";
 import { chordByTonal, timelineOf } from "../../laws/anyHeldSong.ts";
+import { plainRequest } from "../../laws/plainRequest.ts";
 
 const neck = neckFor(tunings[0], fret(0));
-const request: PlanRequest = {
-  aim: "ease",
-  shapes: ["F", "D", "barre"],
-  range: { low: fret(1), high: fret(14) },
-  goesRound: false,
-  perChord: 1,
-  hand: handTable.default,
-  eighth: milliseconds(150),
-  alike: false,
-  pins: [],
-  strings: "3-2-1",
-};
+const request = plainRequest(14);
 const anySmallSong = fc
   .array(fc.constantFrom("G", "C", "D", "Am", "Em"), { minLength: 1, maxLength: 6 })
   .map((names) =>

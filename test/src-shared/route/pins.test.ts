@@ -5,31 +5,18 @@ import { neckFor } from "../../../src-shared/neck/neckFor.ts";
 import { tunings } from "../../../src-shared/neck/tuningTable.ts";
 import { easeMicrometres } from "../../../src-shared/route/cost.ts";
 import { explain } from "../../../src-shared/route/explain.ts";
-import { handTable } from "../../../src-shared/route/handTable.ts";
 import { movePins, type Pin } from "../../../src-shared/route/pins.ts";
 import { planRoute } from "../../../src-shared/route/planRoute.ts";
-import { type PlanRequest, problemOf } from "../../../src-shared/route/problem.ts";
+import { problemOf } from "../../../src-shared/route/problem.ts";
 import { wholeNeckPlan } from "../../../src-shared/settings.ts";
-import { fret, milliseconds } from "../../../src-shared/units.ts";
+import { fret } from "../../../src-shared/units.ts";
 import type { Voicing } from "../../../src-shared/voicing/voicing.ts";
 import { voicingsOf } from "../../../src-shared/voicing/voicingsOf.ts";
-import { chordByTonal, timelineOf } from "../../laws/anyHeldSong.ts";
+import { timelineOf } from "../../laws/anyHeldSong.ts";
+import { chordNamed, plainRequest } from "../../laws/plainRequest.ts";
 
 const neck = neckFor(tunings[0], fret(0));
-const request: PlanRequest = {
-  aim: "ease",
-  shapes: ["F", "D", "barre"],
-  range: { low: fret(1), high: fret(14) },
-  goesRound: false,
-  perChord: 1,
-  hand: handTable.default,
-  eighth: milliseconds(150),
-  alike: false,
-  pins: [],
-  strings: "3-2-1",
-};
-const chordNamed = (name: string) =>
-  chordByTonal(name.replace("m", ""), name.endsWith("m") ? "m" : "");
+const request = plainRequest(14);
 const wholeNeck = { low: fret(1), high: fret(22) };
 
 const costOf = (voicings: readonly Voicing[]): number =>

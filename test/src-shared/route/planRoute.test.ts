@@ -11,23 +11,10 @@ import { aims } from "../../../src-shared/settings.ts";
 import { fret, milliseconds } from "../../../src-shared/units.ts";
 import type { Voicing } from "../../../src-shared/voicing/voicing.ts";
 import { anyTonalChord, chordByTonal, timelineOf } from "../../laws/anyHeldSong.ts";
+import { chordNamed, plainRequest } from "../../laws/plainRequest.ts";
 
 const neck = neckFor(tunings[0], fret(0));
-const upTo17: PlanRequest = {
-  aim: "ease",
-  shapes: ["F", "D", "barre"],
-  range: { low: fret(1), high: fret(17) },
-  goesRound: false,
-  perChord: 1,
-  hand: handTable.default,
-  eighth: milliseconds(150),
-  alike: false,
-  pins: [],
-  strings: "3-2-1",
-};
-
-const chordNamed = (name: string) =>
-  chordByTonal(name.replace("m", ""), name.endsWith("m") ? "m" : "");
+const upTo17 = plainRequest(17);
 
 const routeOf = (names: readonly string[], request: PlanRequest): Route => {
   const plan = planRoute(timelineOf(names.map(chordNamed)), neck, request);

@@ -6,23 +6,11 @@ import { unfold } from "../../../src-shared/chart/unfold.ts";
 import { demoSongTable } from "../../../src-shared/demo/demoSongTable.ts";
 import { neckFor } from "../../../src-shared/neck/neckFor.ts";
 import { tuningNamed, tunings } from "../../../src-shared/neck/tuningTable.ts";
-import { handTable } from "../../../src-shared/route/handTable.ts";
-import { type PlanRequest, problemOf } from "../../../src-shared/route/problem.ts";
+import { problemOf } from "../../../src-shared/route/problem.ts";
 import { solve } from "../../../src-shared/route/solve.ts";
-import { fret, milliseconds } from "../../../src-shared/units.ts";
+import { plainRequest } from "../../laws/plainRequest.ts";
 
-const request: PlanRequest = {
-  aim: "ease",
-  shapes: ["F", "D", "barre"],
-  range: { low: fret(1), high: fret(22) },
-  goesRound: false,
-  perChord: 1,
-  hand: handTable.default,
-  eighth: milliseconds(150),
-  alike: false,
-  pins: [],
-  strings: "3-2-1",
-};
+const request = plainRequest(22);
 
 describe("a route through a whole song", () => {
   // graphology-shortest-path: Dijkstra's algorithm on a general graph.
