@@ -7,7 +7,7 @@ for (const theme of ["light", "dark"] as const) {
   test(`the screens in ${theme}`, async ({ page }) => {
     await page.emulateMedia({ colorScheme: theme });
     await page.screenshot({ path: `${folder}/songbook-${theme}.png` });
-    await page.getByRole("button", { name: /Lanterns at Grindlewick/ }).click();
+    await page.getByRole("button", { name: /Skarrow Hill Dash/ }).click();
     const bar = page.getByText(/^Bar/);
     await expect(bar).toBeVisible();
     await page.keyboard.press("ArrowRight");
