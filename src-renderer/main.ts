@@ -1,7 +1,11 @@
 import { mount, unmount } from "svelte";
+import { takeToken } from "./hosts/takeToken.ts";
 import ProblemView from "./parts/problemView.svelte";
 import type { NotStarted } from "./start.ts";
 import "./theme/index.css";
+
+// Before anything is waited for: the secret must not stand in the address longer than need be.
+takeToken(window);
 
 const target = document.getElementById("app");
 if (!target) throw new Error("index.html has no element with the id app");
