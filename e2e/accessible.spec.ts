@@ -1,23 +1,12 @@
-import { readFile } from "node:fs/promises";
-import { createRequire } from "node:module";
 import { expect, type Page } from "@playwright/test";
-import type { AxeResults } from "axe-core";
+import { violationsOf } from "./findings.ts";
 import { editorOf, placeLink, songsOf, test, writeSong } from "./openApp.ts";
 
-const axeSource = await readFile(
-  createRequire(import.meta.url).resolve("axe-core/axe.min.js"),
-  "utf8",
-);
-
 /** What axe-core finds to be serious or critical, one line each. */
-const findings = async (page: Page): Promise<readonly string[]> => {
-  // Evaluated over the debugging line, which the page's policy does not forbid.
-  await page.evaluate(axeSource);
-  const { violations } = await page.evaluate<AxeResults>("axe.run(document)");
-  return violations
+const findings = async (page: Page): Promise<readonly string[]> =>
+  (await violationsOf(page))
     .filter(({ impact }) => impact === "serious" || impact === "critical")
     .flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.html}: ${node.failureSummary}`));
-};
 
 for (const colorScheme of ["light", "dark"] as const) {
   test.describe(`in the ${colorScheme} theme`, () => {

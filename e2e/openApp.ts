@@ -48,3 +48,11 @@ export const writeSong = async (page: Page, chart: string): Promise<void> => {
   await expect(meaning.getByRole("heading", { level: 1 })).not.toHaveText("New song");
   await expect(page.getByText("Saved", { exact: true })).toBeVisible();
 };
+
+/** A button by its whole name. */
+export const button = (page: Page, name: string): Locator =>
+  page.getByRole("button", { name, exact: true });
+
+/** A bar of the song in Play's strip, counted from 1. */
+export const barOf = (page: Page, bar: number): Locator =>
+  page.getByLabel("Bars of the song").getByRole("button", { name: new RegExp(`^Bar ${bar}:`) });

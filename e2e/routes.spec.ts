@@ -1,19 +1,6 @@
-import { readFile } from "node:fs/promises";
-import { createRequire } from "node:module";
 import { expect, type Locator, type Page } from "@playwright/test";
-import type { AxeResults } from "axe-core";
-import { placeLink, test, writeSong } from "./openApp.ts";
-
-const axeSource = await readFile(
-  createRequire(import.meta.url).resolve("axe-core/axe.min.js"),
-  "utf8",
-);
-const findings = async (page: Page): Promise<readonly string[]> => {
-  // Evaluated over the debugging line, which the page's policy does not forbid.
-  await page.evaluate(axeSource);
-  const { violations } = await page.evaluate<AxeResults>("axe.run(document)");
-  return violations.flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.html}`));
-};
+import { findings } from "./findings.ts";
+import { barOf, button, placeLink, test, writeSong } from "./openApp.ts";
 
 const CHART = `Title: Sluice and Wheel
 Key: G
@@ -26,10 +13,6 @@ Tempo: 100
 [Chorus]
 | C | D | G D | G |`;
 
-const button = (page: Page, name: string): Locator =>
-  page.getByRole("button", { name, exact: true });
-const barOf = (page: Page, bar: number): Locator =>
-  page.getByLabel("Bars of the song").getByRole("button", { name: new RegExp(`^Bar ${bar}:`) });
 const neckOf = (page: Page): Locator => page.getByLabel(/^Neck\. Now /);
 const routesOf = (page: Page): Locator => page.getByRole("dialog", { name: "Other routes" });
 const drawerOf = (page: Page): Locator => page.getByRole("dialog", { name: "Route and mix" });

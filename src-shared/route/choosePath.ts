@@ -1,3 +1,5 @@
+import { compareInOrder } from "./compareInOrder.ts";
+
 /**
  * A layered graph. From each state of a layer steps lead to a run of neighbouring states of the next
  * one: `stride` of them, from `firstNext` on. The last layer's steps lead round to the first layer.
@@ -188,15 +190,9 @@ const chooseFrom = (
   return { choice, costs: totals };
 };
 
-/** Below 0 where the first list is smaller at the first place where they differ. */
-const compared = (a: readonly number[], b: readonly number[]): number => {
-  const differs = a.findIndex((value, index) => value !== b[index]);
-  return differs < 0 ? 0 : (a[differs] ?? 0) - (b[differs] ?? 0);
-};
-
 /** Whether one path is better than another, or as good and earlier in order. */
 export const isBefore = (a: Path, b: Path): boolean =>
-  (compared(a.costs, b.costs) || compared(a.choice, b.choice)) < 0;
+  (compareInOrder(a.costs, b.costs) || compareInOrder(a.choice, b.choice)) < 0;
 
 /**
  * The choice of one state a layer that is best by the first criterion, among those by the second,

@@ -1,3 +1,5 @@
+import { compareInOrder } from "./compareInOrder.ts";
+
 /**
  * A cost that depends on a few variables: a table of tuples, the variables' states counted like the
  * digits of a number, the last variable's fastest. Infinity forbids.
@@ -38,11 +40,6 @@ const indexIn = (
     (index, variable) => index * (widths[variable] ?? 0) + (states[variable] ?? 0),
     0,
   );
-
-const isLess = (a: readonly number[], b: readonly number[]): boolean => {
-  const differs = a.findIndex((value, index) => value !== b[index]);
-  return differs >= 0 && (a[differs] ?? 0) < (b[differs] ?? 0);
-};
 
 /** Sets the states of `variables` to the n-th combination, in place: `states` is the caller's own. */
 const setStates = (
@@ -115,7 +112,7 @@ export const eliminate = (
             costs[part] = join(part, costs[part] ?? 0, each.tables[part]?.[index] ?? 0);
           }
         }
-        if (isLess(costs, least)) {
+        if (compareInOrder(costs, least) < 0) {
           least = costs;
           best[n] = state;
         }

@@ -1,6 +1,8 @@
 import type { Timeline } from "../chart/song.ts";
 import type { Neck } from "../neck/neck.ts";
+import { sameGrip } from "../voicing/sameGrip.ts";
 import type { Voicing } from "../voicing/voicing.ts";
+import { compareInOrder } from "./compareInOrder.ts";
 import { narrowed, type PlanRequest, problemOf } from "./problem.ts";
 import type { Leg, Route } from "./route.ts";
 import { solve } from "./solve.ts";
@@ -22,9 +24,6 @@ export type Explanation = {
   readonly elsewhere: readonly Elsewhere[];
 };
 
-const compared = (a: readonly number[], b: readonly number[]): number =>
-  a.map((value, index) => value - (b[index] ?? 0)).find((difference) => difference !== 0) ?? 0;
-
 /**
  * Explains one placement of a route that planRoute found for the same song and request: for every
  * other voicing that shapes, range and pins allow there, what the best route through it costs more.
@@ -40,8 +39,7 @@ export const explain = (
   const held = route.placements[index];
   const others = (problem.voicings[index] ?? []).filter(
     (voicing, state) =>
-      problem.layers.open(index)[state] === 1 &&
-      voicing.frets.join() !== held?.voicing.frets.join(),
+      problem.layers.open(index)[state] === 1 && !(held && sameGrip(voicing, held.voicing)),
   );
   const here = problem.slots[index];
   const elsewhere = others.flatMap((voicing): readonly Elsewhere[] => {
@@ -54,6 +52,6 @@ export const explain = (
   return {
     into: route.legs.find((leg) => leg.to === index) ?? null,
     outOf: route.legs.find((leg) => leg.from === index) ?? null,
-    elsewhere: elsewhere.toSorted((a, b) => compared(a.more, b.more)),
+    elsewhere: elsewhere.toSorted((a, b) => compareInOrder(a.more, b.more)),
   };
 };

@@ -4,6 +4,7 @@ import { pitchClassOf } from "../harmony/noteName.ts";
 import type { Neck } from "../neck/neck.ts";
 import { ofString, pitchAt } from "../neck/pitchAt.ts";
 import { type Fret, fret, type Milliseconds } from "../units.ts";
+import { sameGrip } from "../voicing/sameGrip.ts";
 import type { ShapeName, StringSet, Voicing } from "../voicing/voicing.ts";
 import { type FretRange, voicingsOf } from "../voicing/voicingsOf.ts";
 import { type Charge, chargesOf, type Step } from "./aims.ts";
@@ -42,9 +43,6 @@ export type Problem = {
   readonly criteria: readonly Criterion[];
   readonly goesRound: boolean;
 };
-
-const sameGrip = (a: Voicing, b: Voicing): boolean =>
-  a.frets.every((fret, index) => fret === b.frets[index]);
 
 /** Two parts of one stay that do not move between them: what two voicings to a chord are there for. */
 const unmoved: Charge = {

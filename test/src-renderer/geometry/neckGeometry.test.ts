@@ -11,6 +11,7 @@ import {
   wireX,
 } from "../../../src-renderer/geometry/neckGeometry.ts";
 import { millimetres } from "../../../src-shared/units.ts";
+import { printedFrets } from "../../published/fretTable.ts";
 
 const whole: NeckView = {
   scaleLength: millimetres(647.7),
@@ -21,21 +22,7 @@ const whole: NeckView = {
 
 describe("the neck from left to right", () => {
   test("has its frets where a published table for a 25.5 inch scale has them", () => {
-    // onlycalculators.com/other/music/fret-calculator, 647.7 mm: frets 1 to 9, 10 and 12 in mm.
-    const table = new Map([
-      [1, 36.35],
-      [2, 70.66],
-      [3, 103.05],
-      [4, 133.62],
-      [5, 162.47],
-      [6, 189.71],
-      [7, 215.41],
-      [8, 239.67],
-      [9, 262.58],
-      [10, 284.19],
-      [12, 323.85],
-    ]);
-    for (const [fret, mm] of table) {
+    for (const [fret, mm] of printedFrets) {
       expect((wireX(whole, fret) - 40) / pxPerMm(whole)).toBeCloseTo(mm, 1);
     }
   });

@@ -1,25 +1,12 @@
 import { describe, expect, test } from "vitest";
 import { fretDistance } from "../../../src-shared/neck/fretDistance.ts";
 import { fret, millimetres } from "../../../src-shared/units.ts";
+import { printedFrets } from "../../published/fretTable.ts";
 
 describe("fret distances", () => {
   test("agree with a published table for a 25.5 inch scale, in mm", () => {
-    // onlycalculators.com, fret calculator, 647.7 mm: frets 1 to 10, 12 and 24.
-    const printed = new Map([
-      [1, 36.35],
-      [2, 70.66],
-      [3, 103.05],
-      [4, 133.62],
-      [5, 162.47],
-      [6, 189.71],
-      [7, 215.41],
-      [8, 239.67],
-      [9, 262.58],
-      [10, 284.19],
-      [12, 323.85],
-      [24, 485.78],
-    ]);
-    for (const [n, distance] of printed) {
+    // The same page goes on to fret 24.
+    for (const [n, distance] of [...printedFrets, [24, 485.78] as const]) {
       expect(fretDistance(fret(n), millimetres(647.7))).toBeCloseTo(distance, 1);
     }
   });

@@ -1,0 +1,9 @@
+/**
+ * Below 0 where the first list is smaller at the first place where they differ, above 0 where it is
+ * larger there, 0 where they are the same. Lists of one length.
+ * @example compareInOrder([1, 5, 9], [1, 7, 2]) // => -2
+ */
+export const compareInOrder = (a: readonly number[], b: readonly number[]): number => {
+  const differs = a.findIndex((value, index) => value !== b[index]);
+  return differs < 0 ? 0 : (a[differs] ?? 0) - (b[differs] ?? 0);
+};
