@@ -58,8 +58,19 @@ const received = ({ start, base64 }: Sent, sampleRate: number): Sound => {
 
 /** A mix in which exactly these parts sound, at full. */
 const only = (...parts: readonly MixPart[]): Preferences["mix"] => {
-  const level = (part: MixPart) => ({ volume: 1, muted: !parts.includes(part) });
-  return { banjo: level("banjo"), bass: level("bass"), chop: level("chop"), click: level("click") };
+  const level = (part: MixPart) => ({
+    volume: 1,
+    muted: !parts.includes(part),
+    solo: false,
+    pan: 0,
+  });
+  return {
+    banjo: level("banjo"),
+    bass: level("bass"),
+    guitar: level("guitar"),
+    chop: level("chop"),
+    click: level("click"),
+  };
 };
 
 /** The score as sound, its first tick at time 0. */

@@ -1,7 +1,16 @@
 import * as v from "valibot";
+import { type Picking, pickingSchema, plainPicking } from "./roll/picking.ts";
 import type { HandName } from "./route/handTable.ts";
 import type { Pin } from "./route/pins.ts";
 import type { Aim } from "./route/route.ts";
+import {
+  type Feel,
+  feelSchema,
+  type Practice,
+  practiceSchema,
+  usualFeel,
+  usualPractice,
+} from "./score/band.ts";
 import type { ShapeName, StringSet } from "./voicing/voicing.ts";
 
 /** What the planner may choose from and what it makes small. Complete: nothing here is optional. */
@@ -48,6 +57,9 @@ export const handNames: readonly HandName[] = ["learner", "default", "skilled"];
 export type SongSettings = {
   readonly version: 1;
   readonly plan: PlanSettings;
+  readonly picking: Picking;
+  readonly feel: Feel;
+  readonly practice: Practice;
   /** Tempo to practise at, in beats of the song's meter per minute; null is the chart's own. */
   readonly playTempo: number | null;
   readonly countInBars: 0 | 1 | 2;
@@ -56,10 +68,18 @@ export type SongSettings = {
 };
 
 /** The sounding parts a player can set the level of. */
-export type MixPart = "banjo" | "bass" | "chop" | "click";
+export type MixPart = "banjo" | "bass" | "guitar" | "chop" | "click";
 
-/** One part's level: `volume` from 0 (silent) to 1 (full). */
-export type Level = { readonly volume: number; readonly muted: boolean };
+/** One part's place in the mix. */
+export type Level = {
+  /** From 0 (silent) to 1 (full). */
+  readonly volume: number;
+  readonly muted: boolean;
+  /** Where any part has this, only those that have it are heard. */
+  readonly solo: boolean;
+  /** From -1 (left) to 1 (right). */
+  readonly pan: number;
+};
 
 /** What is kept for the player, whatever the song. */
 export type Preferences = {
@@ -96,10 +116,19 @@ const planSettings = v.object({
   pins: v.pipe(v.array(pin), v.maxLength(5000)),
 });
 
-/** Checks a song's settings as they come from disk or over the wire. */
+/** A new song's picking on the screen: the open fifth string may cover a hard change. */
+const newSongPicking: Picking = { ...plainPicking, fifth: "cover" };
+
+/**
+ * Checks a song's settings as they come from disk or over the wire. What songs kept by an earlier
+ * version do not have yet is as in a new song.
+ */
 export const songSettingsSchema: v.GenericSchema<unknown, SongSettings> = v.object({
   version: v.literal(1),
   plan: planSettings,
+  picking: v.optional(pickingSchema, newSongPicking),
+  feel: v.optional(feelSchema, usualFeel),
+  practice: v.optional(practiceSchema, usualPractice),
   playTempo: v.nullable(v.pipe(v.number(), v.minValue(20), v.maxValue(320))),
   countInBars: v.picklist([0, 1, 2]),
   loop: v.nullable(v.object({ firstBar: count, lastBar: count })),
@@ -108,13 +137,32 @@ export const songSettingsSchema: v.GenericSchema<unknown, SongSettings> = v.obje
 const level = v.object({
   volume: v.pipe(v.number(), v.minValue(0), v.maxValue(1)),
   muted: v.boolean(),
+  solo: v.optional(v.boolean(), false),
+  pan: v.optional(v.pipe(v.number(), v.minValue(-1), v.maxValue(1)), 0),
 });
+
+const plainLevel = (volume: number): Level => ({ volume, muted: false, solo: false, pan: 0 });
+
+/** Everything audible, the rhythm section under the banjo. */
+const firstMix: Preferences["mix"] = {
+  banjo: plainLevel(0.8),
+  bass: plainLevel(0.7),
+  guitar: plainLevel(0.5),
+  chop: plainLevel(0.6),
+  click: plainLevel(0.5),
+};
 
 /** Checks the player's preferences as they come from disk or over the wire. */
 export const preferencesSchema: v.GenericSchema<unknown, Preferences> = v.object({
   version: v.literal(1),
   theme: v.picklist(["system", "light", "dark"]),
-  mix: v.object({ banjo: level, bass: level, chop: level, click: level }),
+  mix: v.object({
+    banjo: level,
+    bass: level,
+    guitar: v.optional(level, firstMix.guitar),
+    chop: level,
+    click: level,
+  }),
   cautionRead: v.boolean(),
 });
 
@@ -140,20 +188,18 @@ export const wholeNeckPlan: PlanSettings = {
 export const newSongSettings: SongSettings = {
   version: 1,
   plan: { ...wholeNeckPlan, fretHigh: 17, goesRound: true },
+  picking: newSongPicking,
+  feel: usualFeel,
+  practice: usualPractice,
   playTempo: null,
   countInBars: 1,
   loop: null,
 };
 
-/** A player's first preferences: everything audible, the rhythm section under the banjo. */
+/** A player's first preferences. */
 export const firstPreferences: Preferences = {
   version: 1,
   theme: "system",
-  mix: {
-    banjo: { volume: 0.8, muted: false },
-    bass: { volume: 0.7, muted: false },
-    chop: { volume: 0.6, muted: false },
-    click: { volume: 0.5, muted: false },
-  },
+  mix: firstMix,
   cautionRead: false,
 };

@@ -38,6 +38,8 @@ const noteOf = (pluck: Pluck): Note => {
     fret: fret(pluck.fret),
     midi: midi(pitchOf(pluck.string, pluck.fret)),
     finger: pluck.string === 1 ? "M" : pluck.string === 2 ? "I" : "T",
+    accent: false,
+    damped: false,
     slideInto: false,
     letGo: false,
     glide,
@@ -90,6 +92,7 @@ export const rhythm = (bars: number): readonly Hit[] =>
       ticks: eighths(2),
       pitches: [midi(quarter % 4 === 0 ? 31 : 38)],
       accent: quarter % 4 === 0,
+      level: 1,
     };
     const chop: Hit = {
       part: "chop",
@@ -97,6 +100,7 @@ export const rhythm = (bars: number): readonly Hit[] =>
       ticks: tick(120),
       pitches: [midi(55), midi(59), midi(62)],
       accent: false,
+      level: 1,
     };
     const click: Hit = {
       part: "click",
@@ -104,6 +108,7 @@ export const rhythm = (bars: number): readonly Hit[] =>
       ticks: eighths(2),
       pitches: [],
       accent: quarter % 4 === 0,
+      level: 1,
     };
     return even ? [bass, click] : [chop];
   }).flat();

@@ -73,6 +73,7 @@ const everyInstrument: Readonly<
   banjo: (context, output) =>
     struck(new Banjo(context, output), handMadeScore(1, note ? [note] : []).notes[0]),
   bass: (context, output) => struck(new Bass(context, output), hitOf("bass")),
+  guitar: (context, output) => struck(new Chop(context, output), hitOf("chop")),
   chop: (context, output) => struck(new Chop(context, output), hitOf("chop")),
   click: (context, output) => struck(new Click(context, output), hitOf("click")),
 };

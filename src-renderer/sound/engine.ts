@@ -47,6 +47,7 @@ export class Engine implements Playback {
     this.#band = {
       banjo: new Banjo(context, parts.banjo),
       bass: new Bass(context, parts.bass),
+      guitar: new Chop(context, parts.guitar),
       chop: new Chop(context, parts.chop),
       click: new Click(context, parts.click),
     };
@@ -74,7 +75,7 @@ export class Engine implements Playback {
     this.#loaded = { score, tempo };
     const { banjo, ...section } = this.#band;
     banjo.prepare(score.notes);
-    for (const part of ["bass", "chop"] as const) {
+    for (const part of ["bass", "guitar", "chop"] as const) {
       section[part].prepare(score.hits.filter((hit) => hit.part === part));
     }
     section.click.prepare(countIn(score.meter, 1));

@@ -3,7 +3,13 @@ import type { MixPart, Preferences } from "../../src-shared/settings.ts";
 import { type Seconds, seconds } from "../../src-shared/units.ts";
 
 /** Level of each part at full volume; set by measurement, so that all together stay below full scale. */
-const FULL: Readonly<Record<MixPart, number>> = { banjo: 0.8, bass: 1, chop: 0.7, click: 0.4 };
+const FULL: Readonly<Record<MixPart, number>> = {
+  banjo: 0.8,
+  bass: 1,
+  guitar: 0.5,
+  chop: 0.7,
+  click: 0.4,
+};
 /** Time of every change of level: no step is heard. */
 const GLIDE: Seconds = seconds(0.03);
 /** How long the whole takes to come up when playing starts. */
@@ -46,6 +52,7 @@ export class Mixer {
     this.parts = {
       banjo: part(FULL.banjo / REACH),
       bass: part(FULL.bass / REACH),
+      guitar: part(FULL.guitar / REACH),
       chop: part(FULL.chop / REACH),
       click: part(FULL.click / REACH),
     };
@@ -59,7 +66,7 @@ export class Mixer {
   }
 
   set(mix: Preferences["mix"]): void {
-    for (const name of ["banjo", "bass", "chop", "click"] as const) {
+    for (const name of ["banjo", "bass", "guitar", "chop", "click"] as const) {
       const { volume, muted } = mix[name];
       const level = muted ? 0 : FULL[name] * taper(volume);
       this.parts[name].gain.rampTo(level / REACH, GLIDE);

@@ -60,6 +60,8 @@ const notesOf = (
           fret,
           midi: pitchAt(neck, { string, fret }),
           finger: pick.finger,
+          accent: false,
+          damped: false,
           slideInto: eighth === 0 && arriving?.kind === "slide",
           letGo: false,
           glide: null,

@@ -16,5 +16,6 @@ export const countIn = (meter: Meter, bars: number): readonly Hit[] => {
     ticks: beat,
     pitches: [],
     accent: index % meter.beats === 0,
+    level: 1,
   }));
 };

@@ -71,6 +71,7 @@ export const rhythmSection = (timeline: Timeline): readonly Hit[] => {
           ticks: tick(TICKS_PER_QUARTER),
           pitches: [bassOf(chord, onRoot ? "root" : "fifth")],
           accent: beat === 0,
+          level: 1,
         });
       }
       if (chop.includes(beat)) {
@@ -80,6 +81,7 @@ export const rhythmSection = (timeline: Timeline): readonly Hit[] => {
           ticks: tick(TICKS_PER_QUARTER / 4),
           pitches: chopOf(chord),
           accent: false,
+          level: 1,
         });
       }
     }

@@ -23,6 +23,10 @@ export type Note = {
   readonly fret: Fret;
   readonly midi: Midi;
   readonly finger: PickFinger;
+  /** Struck louder than its neighbours. */
+  readonly accent: boolean;
+  /** Stopped at once, as the pinch of a vamp is. */
+  readonly damped: boolean;
   /** The hand has just slid into this note. */
   readonly slideInto: boolean;
   /** The hand has already left: the stroke is heard short and damped. */
@@ -34,7 +38,7 @@ export type Note = {
 };
 
 /** The parts of the band that Shortslide plays around the banjo. */
-export type Part = "bass" | "chop" | "click";
+export type Part = "bass" | "guitar" | "chop" | "click";
 
 /** One stroke of the rhythm section. */
 export type Hit = {
@@ -45,6 +49,8 @@ export type Hit = {
   readonly pitches: readonly Midi[];
   /** First beat of a bar. */
   readonly accent: boolean;
+  /** How loud, above 0; 1 is usual. */
+  readonly level: number;
 };
 
 /** Everything that sounds, each with its tick; all lists in order of tick. */

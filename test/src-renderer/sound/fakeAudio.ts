@@ -51,6 +51,7 @@ export class PaperBand {
     this.band = {
       banjo: this.#player<Note>(),
       bass: this.#player<Hit>(),
+      guitar: this.#player<Hit>(),
       chop: this.#player<Hit>(),
       click: this.#player<Hit>(),
     };

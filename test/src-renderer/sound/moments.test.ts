@@ -49,6 +49,7 @@ describe("what happens to a note after it was struck", () => {
       ticks: tick(480),
       pitches: [midi(31)],
       accent: true,
+      level: 1,
     } as const;
     expect(momentsOfHit(hit)).toEqual([{ kind: "stop", tick: 1440 }]);
   });

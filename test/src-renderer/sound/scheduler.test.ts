@@ -192,7 +192,7 @@ describe("the scheduler", () => {
     goOn(steady(0.1));
     scheduler.silence(seconds(audio.time));
     goOn(steady(2));
-    expect(paper.told.filter((each) => each.kind === "silence")).toHaveLength(4);
+    expect(paper.told.filter((each) => each.kind === "silence")).toHaveLength(5);
     expect(paper.told.filter((each) => each.kind === "stop")).toEqual([]);
   });
 

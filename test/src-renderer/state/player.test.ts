@@ -132,7 +132,10 @@ describe("the player", () => {
     player.load(score, placements);
     player.setTempo(90);
     player.setLoop(bar(1, 2));
-    player.setMix({ ...firstPreferences.mix, banjo: { volume: 0.3, muted: false } });
+    player.setMix({
+      ...firstPreferences.mix,
+      banjo: { volume: 0.3, muted: false, solo: false, pan: 0 },
+    });
     expect(make).not.toHaveBeenCalled();
     await player.playPause();
     await player.playPause();

@@ -171,11 +171,11 @@ describe("the first Play", () => {
 
 test("taking the banjo out keeps its volume for when it comes back", async () => {
   const { controls, preferences } = stage("| G |");
-  controls.setLevel("banjo", { volume: 0.35, muted: false });
+  controls.setLevel("banjo", { volume: 0.35, muted: false, solo: false, pan: 0 });
   await controls.act("banjo");
-  expect(preferences.value.mix.banjo).toEqual({ volume: 0.35, muted: true });
+  expect(preferences.value.mix.banjo).toEqual({ volume: 0.35, muted: true, solo: false, pan: 0 });
   await controls.act("banjo");
-  expect(preferences.value.mix.banjo).toEqual({ volume: 0.35, muted: false });
+  expect(preferences.value.mix.banjo).toEqual({ volume: 0.35, muted: false, solo: false, pan: 0 });
 });
 
 describe("what is shown of the hand", () => {
