@@ -27,7 +27,7 @@ export type Walk = {
   readonly song: Song;
   readonly neck: Neck;
   readonly timeline: Timeline;
-  /** What it is played at, in beats of the meter's unit a minute. */
+  /** What it is played at, in beats of the meter a minute. */
   readonly tempo: Bpm;
   /** What the planner was asked for. */
   readonly request: PlanRequest;
