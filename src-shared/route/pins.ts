@@ -98,10 +98,14 @@ export const pinsHolding = (
 };
 
 /**
- * Pins after an edit of the chart: a pin goes with its bar. `moved` tells for each old written bar
- * where it is now, or null where it is gone; pins on bars that are gone are dropped.
+ * Pins (or anything else that is told its place as a pin is) after an edit of the chart: a pin goes
+ * with its bar. `moved` tells for each old written bar where it is now, or null where it is gone;
+ * pins on bars that are gone are dropped.
  */
-export const movePins = (pins: readonly Pin[], moved: readonly (number | null)[]): readonly Pin[] =>
+export const movePins = <Placed extends PinPlace>(
+  pins: readonly Placed[],
+  moved: readonly (number | null)[],
+): readonly Placed[] =>
   pins.flatMap((pin) => {
     const bar = moved[pin.bar] ?? null;
     return bar === null ? [] : [{ ...pin, bar }];
