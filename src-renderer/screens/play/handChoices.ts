@@ -1,0 +1,58 @@
+import type { Walk } from "../../../src-shared/chartToScore.ts";
+import { ownNameOf, ownStyle, type PlayedPlace } from "../../../src-shared/roll/editPicking.ts";
+import type { Pattern } from "../../../src-shared/roll/pattern.ts";
+import { type Picking, type Style, styleNames } from "../../../src-shared/roll/picking.ts";
+import { pinPlaceOf } from "../../../src-shared/route/pins.ts";
+import { sayStyle } from "../../../src-shared/wording/sayPicking.ts";
+
+/** A style that can be chosen. */
+export type StyleChoice = { readonly value: Style; readonly name: string; readonly says: string };
+
+const stylesOf = ({ song, sections, stays }: Picking): readonly Style[] =>
+  [song, ...sections.map(({ manner }) => manner), ...stays.map(({ manner }) => manner)].flatMap(
+    (manner) => (manner ? [manner.style] : []),
+  );
+
+/**
+ * The styles to choose from: the families, the player's own patterns that can be played, and those
+ * that the song names but that are gone or still drafts.
+ */
+export const styleChoices = (
+  picking: Picking,
+  all: readonly Pattern[],
+  playable: readonly Pattern[],
+): readonly StyleChoice[] => {
+  const named = [...new Set(stylesOf(picking))].flatMap((style) => ownNameOf(style) ?? []);
+  const missing = named.filter((name) => !playable.some((pattern) => pattern.name === name));
+  return [
+    ...styleNames.map((value) => ({ value, ...sayStyle(value) })),
+    ...playable.map(({ name, meter }) => ({
+      value: ownStyle(name),
+      name,
+      says: `Your own, in ${meter}.`,
+    })),
+    ...missing.map((name) =>
+      all.some((pattern) => pattern.name === name)
+        ? { value: ownStyle(name), name: `${name} (draft)`, says: "Not used until it is mended." }
+        : { value: ownStyle(name), name: `${name} (gone)`, says: "Not among your patterns." },
+    ),
+  ];
+};
+
+/** The labels of the song's sections, in the order they are first played. */
+export const sectionLabels = ({ timeline }: Walk): readonly string[] => [
+  ...new Set(timeline.bars.flatMap(({ section }) => section ?? [])),
+];
+
+/** Every chord of the song, where it starts and which time it is played. */
+export const playedPlaces = ({ slots }: Walk): readonly PlayedPlace[] =>
+  slots
+    .filter((slot, index) => slots[index - 1]?.stay !== slot.stay)
+    .map((slot) => ({ ...pinPlaceOf(slot, false), time: slot.time }));
+
+/** Where the chord that a placement holds starts; null where there is none. */
+export const placeHeld = (walk: Walk, placement: number): PlayedPlace | null => {
+  const stay = walk.slots[placement]?.stay;
+  const first = walk.slots.find((slot) => slot.stay === stay);
+  return stay !== undefined && first ? { ...pinPlaceOf(first, false), time: first.time } : null;
+};
