@@ -1,7 +1,7 @@
+import { eighthsOfMeter } from "./beats.ts";
 import {
   MOST_EIGHTHS,
   type Pattern,
-  type PatternMeter,
   type PatternPick,
   type PatternStroke,
   type VoicedString,
@@ -29,14 +29,6 @@ export type Breach = {
   readonly rule: Rule;
   readonly eighth: number;
   readonly finger?: PickFinger;
-};
-
-/** Eighths in one measure of each meter. */
-export const eighthsOfMeter: Readonly<Record<PatternMeter, number>> = {
-  "4/4": 8,
-  "3/4": 6,
-  "2/4": 4,
-  "6/8": 6,
 };
 
 /** The strings that each finger picks singly. Common practice, no published source. */
