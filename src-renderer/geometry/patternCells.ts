@@ -30,11 +30,7 @@ export const cellFrom = (
 };
 
 /** The cell itself where the grid has it, else the nearest one that it has. */
-export const cellWithin = (
-  cell: GridCell,
-  rows: readonly GridRow[],
-  eighths: number,
-): GridCell => {
+export const cellWithin = (cell: GridCell, rows: readonly GridRow[], eighths: number): GridCell => {
   const row = rows.includes(cell.row) ? cell.row : (rows[2] ?? cell.row);
   return cellFrom({ ...cell, row }, { eighths: 0, rows: 0 }, rows, eighths);
 };

@@ -1,4 +1,5 @@
 import type { Score } from "../../src-shared/score/score.ts";
+import type { Preferences } from "../../src-shared/settings.ts";
 import { type Bpm, type Tick, tick } from "../../src-shared/units.ts";
 import type { Playback } from "../sound/playback.ts";
 import { Frames } from "./frames.ts";
@@ -24,7 +25,7 @@ export class Audition {
     return this.at !== null;
   }
 
-  async start(score: Score, tempo: Bpm): Promise<void> {
+  async start(score: Score, tempo: Bpm, mix: Preferences["mix"]): Promise<void> {
     const start = Symbol("start");
     this.#start = start;
     this.problem = null;
@@ -37,6 +38,7 @@ export class Audition {
         this.stop();
         this.problem = HELD_BACK;
       };
+      engine.setMix(mix);
       this.#load(engine, score, tempo);
       engine.play(tick(0), 0);
       this.at = tick(0);
@@ -49,7 +51,9 @@ export class Audition {
 
   /** Goes on with another score at the same place; only while it sounds. */
   change(score: Score, tempo: Bpm): void {
-    if (this.#engine) this.#load(this.#engine, score, tempo);
+    if (!this.#engine) return;
+    this.#load(this.#engine, score, tempo);
+    if (this.#engine.position() >= score.length) this.#engine.seek(tick(0));
   }
 
   stop(): void {

@@ -1,8 +1,8 @@
 import { chartToScore, type Walk } from "../../src-shared/chartToScore.ts";
 import type { Host, Problem, StoredSong } from "../../src-shared/host.ts";
-import { pinsAfterEdit, playedChart } from "../../src-shared/route/pinsAfterEdit.ts";
 import type { Pattern } from "../../src-shared/roll/pattern.ts";
 import type { Picking } from "../../src-shared/roll/picking.ts";
+import { pinsAfterEdit, playedChart } from "../../src-shared/route/pinsAfterEdit.ts";
 import type { PlanSettings, SongSettings } from "../../src-shared/settings.ts";
 import { Autosave, type Saving } from "./autosave.svelte.ts";
 import { KeptSong } from "./keptSong.ts";

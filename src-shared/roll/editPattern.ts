@@ -1,3 +1,4 @@
+import { eighthsOfMeter } from "./beats.ts";
 import {
   MOST_EIGHTHS,
   type Pattern,
@@ -7,7 +8,7 @@ import {
   type VoicedString,
 } from "./pattern.ts";
 import type { PickFinger } from "./roll.ts";
-import { eighthsOfMeter, reachOf } from "./rollRules.ts";
+import { reachOf } from "./rollRules.ts";
 
 /** An eighth on which nothing is struck. */
 export const rest: PatternStroke = { picks: [], accent: false, damped: false };
@@ -73,6 +74,12 @@ export const withPick = (
       ? rest
       : { ...stroke, picks: picks.toSorted((a, b) => place(b) - place(a)) };
   });
+
+/** The pattern with an accent or damping put on an eighth or taken off; a rest takes none. */
+export const withMark = (pattern: Pattern, eighth: number, mark: "accent" | "damped"): Pattern =>
+  pattern.strokes[eighth]?.picks.length === 0
+    ? pattern
+    : withStroke(pattern, eighth, (stroke) => ({ ...stroke, [mark]: !stroke[mark] }));
 
 const strikesAt = (pattern: Pattern, eighth: number, finger: PickFinger): boolean =>
   pattern.strokes[eighth]?.picks.some((pick) => pick.finger === finger) ?? false;

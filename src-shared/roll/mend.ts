@@ -1,6 +1,7 @@
+import { eighthsOfMeter } from "./beats.ts";
 import { fingersFor, rest, voicedStrings, withLength, withStroke } from "./editPattern.ts";
 import { MOST_EIGHTHS, type Pattern, type PatternPick, type PatternStroke } from "./pattern.ts";
-import { type Breach, breachesOf, eighthsOfMeter, reachOf } from "./rollRules.ts";
+import { type Breach, breachesOf, reachOf } from "./rollRules.ts";
 
 const isSame = (a: Breach, b: Breach): boolean =>
   a.rule === b.rule && a.eighth === b.eighth && a.finger === b.finger;

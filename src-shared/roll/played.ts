@@ -17,7 +17,8 @@ export type Played = {
 
 const hasFifth = ({ picks }: PatternStroke): boolean => picks.some(({ on }) => on === "fifth");
 
-const onThird = (stroke: PatternStroke): PatternStroke =>
+/** The stroke with its thumb on string 3 where it has the open fifth string. */
+export const onThird = (stroke: PatternStroke): PatternStroke =>
   hasFifth(stroke)
     ? {
         ...stroke,

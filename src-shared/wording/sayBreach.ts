@@ -1,7 +1,8 @@
+import { eighthsOfMeter } from "../roll/beats.ts";
 import { fingersAt, voicedStrings } from "../roll/editPattern.ts";
 import type { Pattern, VoicedString } from "../roll/pattern.ts";
 import type { PickFinger } from "../roll/roll.ts";
-import { type Breach, eighthsOfMeter } from "../roll/rollRules.ts";
+import type { Breach } from "../roll/rollRules.ts";
 
 /**
  * A right-hand finger by its name.

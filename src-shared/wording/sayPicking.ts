@@ -1,4 +1,6 @@
+import { eighthsOfMeter } from "../roll/beats.ts";
 import { ownNameOf } from "../roll/editPicking.ts";
+import type { PatternMeter } from "../roll/pattern.ts";
 import type { Density, FifthUse, Style, StyleName } from "../roll/picking.ts";
 
 type Said = { readonly name: string; readonly says: string };
@@ -54,3 +56,15 @@ export const sayFifthUse = (use: FifthUse): Said =>
       says: "Where it belongs to the chord; elsewhere string 3 stands in.",
     },
   })[use];
+
+/**
+ * The length of a pattern in words.
+ * @example sayPatternLength("3/4", 12) // => "2 measures"
+ */
+export const sayPatternLength = (meter: PatternMeter, eighths: number): string => {
+  const measures = eighths / eighthsOfMeter[meter];
+  if (Number.isInteger(measures)) {
+    return measures === 1 ? "1 measure" : `${measures} measures`;
+  }
+  return eighths === 1 ? "1 eighth" : `${eighths} eighths`;
+};

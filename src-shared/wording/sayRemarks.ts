@@ -17,8 +17,8 @@ const wordsFor = (remark: Remark, { chord, bar, played }: Slot): Words => {
       };
     case "pattern-gone":
       return {
-        says: `There is no pattern "${name}" any more: a forward roll is played instead.`,
-        try: "Choose another pattern for it.",
+        says: `There is no pattern "${name}" to play, or it is still a draft: a forward roll is played instead.`,
+        try: "Mend it among your patterns, or choose another.",
       };
     case "other-meter":
       return {
@@ -28,7 +28,7 @@ const wordsFor = (remark: Remark, { chord, bar, played }: Slot): Words => {
     case "no-fit":
       return {
         says: `The pattern "${name}" does not fit ${where}: a forward roll is played instead.`,
-        try: "Add one of that name that is as long as the chord, or choose another.",
+        try: "Give the pattern another length, or choose another for this chord.",
       };
   }
 };

@@ -2,7 +2,9 @@ import type { Walk } from "../../../src-shared/chartToScore.ts";
 import { ownNameOf, ownStyle, type PlayedPlace } from "../../../src-shared/roll/editPicking.ts";
 import type { Pattern } from "../../../src-shared/roll/pattern.ts";
 import { type Picking, type Style, styleNames } from "../../../src-shared/roll/picking.ts";
+import { pieceAt } from "../../../src-shared/roll/played.ts";
 import { pinPlaceOf } from "../../../src-shared/route/pins.ts";
+import { TICKS_PER_EIGHTH } from "../../../src-shared/units.ts";
 import { sayStyle } from "../../../src-shared/wording/sayPicking.ts";
 
 /** A style that can be chosen. */
@@ -39,10 +41,14 @@ export const styleChoices = (
   ];
 };
 
-/** The labels of the song's sections, in the order they are first played. */
-export const sectionLabels = ({ timeline }: Walk): readonly string[] => [
-  ...new Set(timeline.bars.flatMap(({ section }) => section ?? [])),
-];
+/**
+ * The labels of the song's sections, in the order they are first played; "" is the part before the
+ * first label. Empty where nothing has a label.
+ */
+export const sectionLabels = ({ timeline }: Walk): readonly string[] => {
+  const labels = [...new Set(timeline.bars.map(({ section }) => section ?? ""))];
+  return labels.some((label) => label !== "") ? labels : [];
+};
 
 /** Every chord of the song, where it starts and which time it is played. */
 export const playedPlaces = ({ slots }: Walk): readonly PlayedPlace[] =>
@@ -55,4 +61,12 @@ export const placeHeld = (walk: Walk, placement: number): PlayedPlace | null => 
   const stay = walk.slots[placement]?.stay;
   const first = walk.slots.find((slot) => slot.stay === stay);
   return stay !== undefined && first ? { ...pinPlaceOf(first, false), time: first.time } : null;
+};
+
+/** The name of the pattern that is played at a tick, while a placement is held; null where none is. */
+export const patternAt = ({ slots }: Walk, placement: number, tick: number): string | null => {
+  const slot = slots[placement];
+  if (!slot) return null;
+  const eighth = Math.floor((tick - slot.start) / TICKS_PER_EIGHTH);
+  return pieceAt(slot.played, Math.max(0, eighth))?.name ?? null;
 };

@@ -6,6 +6,7 @@ import type { OpenSong } from "../../state/openSong.svelte.ts";
 import type { Player } from "../../state/player.svelte.ts";
 import type { PreferencesState } from "../../state/preferences.svelte.ts";
 import type { PlayAction } from "./playKeys.ts";
+import { PlayPanels } from "./playPanels.svelte.ts";
 import type { WhyQuestion } from "./whyQuestion.ts";
 
 /** Usual slowest and fastest practice tempo, beats a minute. */
@@ -25,6 +26,7 @@ export class PlayControls {
   #others = $state.raw({ playing: false, still: false });
   /** The other routes are on the screen. */
   routesOpen: boolean = $state(false);
+  readonly panels: PlayPanels = new PlayPanels();
   readonly #song: OpenSong;
   readonly #player: Player;
   readonly #preferences: PreferencesState;
@@ -177,6 +179,8 @@ export class PlayControls {
       case "routes":
         this.routesOpen = true;
         return;
+      case "hand":
+        return this.panels.openDrawer("hand");
       case "others":
         return this.toggleOthers();
       case "why":

@@ -4,12 +4,19 @@ import {
   freeName,
   nextFinger,
   rest,
+  withMark,
   withPick,
   withStroke,
 } from "../../../src-shared/roll/editPattern.ts";
 import { ownStyle, withStyleRenamed } from "../../../src-shared/roll/editPicking.ts";
 import type { Pattern } from "../../../src-shared/roll/pattern.ts";
-import { cellFrom, cellWithin, type GridCell, type GridRow, rowsFor } from "../../geometry/patternCells.ts";
+import {
+  cellFrom,
+  cellWithin,
+  type GridCell,
+  type GridRow,
+  rowsFor,
+} from "../../geometry/patternCells.ts";
 import type { GridAction } from "../../parts/patternKeys.ts";
 import type { OpenSong } from "../../state/openSong.svelte.ts";
 import type { PatternsState } from "../../state/patterns.svelte.ts";
@@ -126,22 +133,22 @@ export class Workbench {
     switch (action.kind) {
       case "move":
         this.cursor = cellFrom(cursor, action, this.rows, pattern.strokes.length);
-        return;
+        break;
       case "rest":
-        return this.edit(withStroke(pattern, eighth, () => rest));
+        this.edit(withStroke(pattern, eighth, () => rest));
+        break;
       case "accent":
       case "damped":
-        return this.#mark(pattern, eighth, action.kind);
+        this.edit(withMark(pattern, eighth, action.kind));
+        break;
       case "next":
-        if (row === "accent" || row === "damped") return this.#mark(pattern, eighth, row);
-        return this.edit(withPick(pattern, eighth, row, nextFinger(pattern, eighth, row)));
+        if (row === "accent" || row === "damped") this.edit(withMark(pattern, eighth, row));
+        else this.edit(withPick(pattern, eighth, row, nextFinger(pattern, eighth, row)));
+        break;
       case "finger":
-        if (row === "accent" || row === "damped") {
-          if (action.finger === null && pattern.strokes[eighth]?.[row])
-            this.#mark(pattern, eighth, row);
-          return;
-        }
-        return this.edit(withPick(pattern, eighth, row, action.finger));
+        if (row !== "accent" && row !== "damped")
+          this.edit(withPick(pattern, eighth, row, action.finger));
+        break;
     }
   }
 
@@ -151,12 +158,6 @@ export class Workbench {
 
   get #now(): BenchVersion {
     return { patterns: this.all, at: this.at };
-  }
-
-  /** An eighth on which nothing is struck takes no mark. */
-  #mark(pattern: Pattern, eighth: number, mark: "accent" | "damped"): void {
-    if (pattern.strokes[eighth]?.picks.length === 0) return;
-    this.edit(withStroke(pattern, eighth, (stroke) => ({ ...stroke, [mark]: !stroke[mark] })));
   }
 
   #become(version: BenchVersion): void {

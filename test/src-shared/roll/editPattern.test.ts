@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { eighthsOfMeter } from "../../../src-shared/roll/beats.ts";
 import {
   fingersAt,
   fingersFor,
@@ -13,7 +14,7 @@ import {
   withPick,
 } from "../../../src-shared/roll/editPattern.ts";
 import { type Pattern, patternMeters } from "../../../src-shared/roll/pattern.ts";
-import { eighthsOfMeter, reachOf } from "../../../src-shared/roll/rollRules.ts";
+import { reachOf } from "../../../src-shared/roll/rollRules.ts";
 import { anyPattern } from "../../laws/anyPattern.ts";
 
 const silent = (eighths: number, meter: Pattern["meter"] = "4/4"): Pattern => ({
