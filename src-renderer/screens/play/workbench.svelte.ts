@@ -82,6 +82,11 @@ export class Workbench {
     return null;
   }
 
+  /** A second one of the pattern on the bench; the answer says why not. */
+  copy(): Problem | null {
+    return this.pattern && this.add(this.pattern);
+  }
+
   /** Patterns from elsewhere, behind the others; the first of them on the bench. */
   takeIn(patterns: readonly Pattern[]): Problem | null {
     if (patterns.length > MOST_PATTERNS) return FULL;
