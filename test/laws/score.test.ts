@@ -1,9 +1,16 @@
 import fc from "fast-check";
 import { Note, Chord as TonalChord } from "tonal";
 import { describe, expect, test } from "vitest";
-import { chartToScore } from "../../src-shared/chartToScore.ts";
-import { aims, handNames, stringSets, wholeNeckPlan } from "../../src-shared/settings.ts";
-import { anyMixedPicking, anyPicking } from "./anyPicking.ts";
+import { chartToScore, type Walk } from "../../src-shared/chartToScore.ts";
+import type { Manner, Picking } from "../../src-shared/roll/picking.ts";
+import {
+  aims,
+  handNames,
+  type PlanSettings,
+  stringSets,
+  wholeNeckPlan,
+} from "../../src-shared/settings.ts";
+import { anyManners, anyPicking, dealtOut } from "./anyPicking.ts";
 
 const chord = fc
   .tuple(
@@ -34,6 +41,18 @@ const anyPlan = fc
     alike: fc.boolean(),
   })
   .map((drawn) => ({ ...wholeNeckPlan, ...drawn }));
+
+const anyMixed = fc.record({ picking: anyPicking, manners: anyManners });
+
+/** A walk in which each chord is picked in a manner of its own. */
+const mixedWalk = (
+  text: string,
+  plan: PlanSettings,
+  { picking, manners }: { readonly picking: Picking; readonly manners: readonly Manner[] },
+): Walk => {
+  const { slots } = chartToScore(text, plan, null);
+  return chartToScore(text, plan, null, dealtOut(picking, slots, manners));
+};
 
 describe("every score", () => {
   test("sounds only tones that tonal finds in the chord of the moment, on frets of its placement", () => {
@@ -74,8 +93,8 @@ describe("every score", () => {
 
   test("fills every chord with notes and rests, and strikes no string twice at once", () => {
     fc.assert(
-      fc.property(anyChart, anyPlan, anyMixedPicking, (text, plan, picking) => {
-        const { score, route } = chartToScore(text, plan, null, picking);
+      fc.property(anyChart, anyPlan, anyMixed, (text, plan, mixed) => {
+        const { score, route } = mixedWalk(text, plan, mixed);
         fc.pre(route !== null);
         for (const { index, start, length } of route?.placements ?? []) {
           const own = score.notes.filter((note) => note.placement === index);
@@ -112,8 +131,8 @@ describe("every score", () => {
 
   test("never strikes with a finger that has struck on the eighth before", () => {
     fc.assert(
-      fc.property(anyChart, anyPlan, anyMixedPicking, (text, plan, picking) => {
-        const { score } = chartToScore(text, plan, null, picking);
+      fc.property(anyChart, anyPlan, anyMixed, (text, plan, mixed) => {
+        const { score } = mixedWalk(text, plan, mixed);
         const fingers = new Map<number, Set<string>>();
         for (const { tick, finger } of score.notes) {
           fingers.set(tick, (fingers.get(tick) ?? new Set()).add(finger));
