@@ -34,9 +34,11 @@ export class OpenSong {
   readonly canRedo: boolean;
   #version: SongVersion;
   #history: SongHistory = $state.raw(emptyHistory);
+  /** The player's own patterns, which the song's picking names. */
+  readonly patterns: readonly Pattern[];
   readonly #plan: PlanSettings;
-  readonly #playTempo: number | null;
   readonly #picking: Picking;
+  readonly #playTempo: number | null;
   readonly #kept: KeptSong;
   readonly #autosave: Autosave<SongVersion>;
   readonly #clock: SongClock;
@@ -57,8 +59,9 @@ export class OpenSong {
     this.#plan = $derived(this.settings.plan);
     this.#playTempo = $derived(this.settings.playTempo);
     this.#picking = $derived(this.settings.picking);
+    this.patterns = $derived(ownPatterns());
     this.walk = $derived(
-      chartToScore(this.text, this.#plan, this.#playTempo, this.#picking, ownPatterns()),
+      chartToScore(this.text, this.#plan, this.#playTempo, this.#picking, this.patterns),
     );
     this.canUndo = $derived(this.#history.past.length > 0);
     this.canRedo = $derived(this.#history.future.length > 0);
@@ -135,7 +138,7 @@ export class OpenSong {
     this.#become({ ...this.#version, settings }, kind);
   }
 
-  /** The settings as they go with another text: pins and chords picked by themselves go with their bars. */
+  /** The settings as they go with another text: what is said of chords goes with their bars. */
   #settingsFor(text: string): SongSettings {
     const { settings } = this.#version;
     const { plan, picking } = settings;
@@ -144,11 +147,8 @@ export class OpenSong {
     const after = playedChart(text, plan.playKey);
     const pins = pinsAfterEdit(plan.pins, before, after);
     const stays = pinsAfterEdit(picking.stays, before, after);
-    return {
-      ...settings,
-      plan: pins === plan.pins ? plan : { ...plan, pins },
-      picking: stays === picking.stays ? picking : { ...picking, stays },
-    };
+    if (pins === plan.pins && stays === picking.stays) return settings;
+    return { ...settings, plan: { ...plan, pins }, picking: { ...picking, stays } };
   }
 
   #become(version: SongVersion, kind: ChangeKind): void {

@@ -98,14 +98,14 @@ export const pinsHolding = (
 };
 
 /**
- * Pins (or anything else that is told its place as a pin is) after an edit of the chart: a pin goes
- * with its bar. `moved` tells for each old written bar where it is now, or null where it is gone;
- * pins on bars that are gone are dropped.
+ * Pins, or whatever else is said of a bar, after an edit of the chart: each goes with its bar. `moved`
+ * tells for each old written bar where it is now, or null where it is gone; what is said of bars that
+ * are gone is dropped.
  */
-export const movePins = <Placed extends PinPlace>(
-  pins: readonly Placed[],
+export const movePins = <Said extends Pick<Pin, "bar">>(
+  pins: readonly Said[],
   moved: readonly (number | null)[],
-): readonly Placed[] =>
+): readonly Said[] =>
   pins.flatMap((pin) => {
     const bar = moved[pin.bar] ?? null;
     return bar === null ? [] : [{ ...pin, bar }];

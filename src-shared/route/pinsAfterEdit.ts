@@ -2,7 +2,7 @@ import { diffArrays } from "diff";
 import { type BarText, readChart } from "../chart/readChart.ts";
 import type { Song } from "../chart/song.ts";
 import { songToPlay } from "../chart/songToPlay.ts";
-import { movePins, type PinPlace } from "./pins.ts";
+import { movePins, type Pin } from "./pins.ts";
 
 /** A chart's text, where its written bars stand in it, and the song as it is played. */
 export type PlayedChart = {
@@ -69,15 +69,15 @@ const chordStarts = ({ sections }: Song): ReadonlySet<string> => {
 };
 
 /**
- * The pins (or anything else that is told its place as a pin is) after an edit of the chart, each on
- * its own bar wherever that is now; those on bars that are gone are dropped. Gives the same list
- * where nothing moves.
+ * The pins, or whatever else is said of chords, after an edit of the chart, each on its own bar
+ * wherever that is now; those on bars that are gone are dropped. Gives the same list where nothing
+ * moves.
  */
-export const pinsAfterEdit = <Placed extends PinPlace>(
-  pins: readonly Placed[],
+export const pinsAfterEdit = <Said extends Pick<Pin, "bar" | "eighth" | "chord">>(
+  pins: readonly Said[],
   before: PlayedChart,
   after: PlayedChart,
-): readonly Placed[] => {
+): readonly Said[] => {
   const became = barsAfter(textsOf(before), textsOf(after));
   const starts = chordStarts(after.song);
   const moved = pins.flatMap((pin) => {

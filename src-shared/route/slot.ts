@@ -7,7 +7,7 @@ import type { FitManner } from "../roll/fitRolls.ts";
 import { mannerAt, type Spot } from "../roll/mannerAt.ts";
 import type { Pattern } from "../roll/pattern.ts";
 import type { Picking } from "../roll/picking.ts";
-import { type Played, playedOn } from "../roll/played.ts";
+import { type Played, playedAfter, playedOn } from "../roll/played.ts";
 import type { StayShape } from "../roll/segments.ts";
 import { TICKS_PER_EIGHTH, type Tick, tick } from "../units.ts";
 import { exitsOf, type Windows } from "./change.ts";
@@ -92,6 +92,18 @@ const playingOf = (
   };
 };
 
+/** A pinch that follows straight on another chord leaves out the fingers that have just struck. */
+const inTurn = (slots: readonly Slot[]): readonly Slot[] =>
+  slots.map((slot, index) => {
+    const before = slots[index - 1];
+    const last = before?.played.strokes.at(-1);
+    if (!before || !last || before.start + before.length !== slot.start) {
+      return slot;
+    }
+    const played = playedAfter(slot.played, last);
+    return played === slot.played ? slot : { ...slot, played, exits: exitsOf(played) };
+  });
+
 /**
  * The stretches that take a voicing each, in order, and what the right hand plays on them; N.C. has
  * none. With two to a chord, a stay of two whole measures or more is parted at the bar line nearest
@@ -118,7 +130,7 @@ export const slotsOf = (
       section: bar.section,
     };
   };
-  return timeline.stays.flatMap((stay, index): readonly Slot[] => {
+  const slots = timeline.stays.flatMap((stay, index): readonly Slot[] => {
     const { chord, bar, start, length } = stay;
     if (chord === null) {
       return [];
@@ -150,4 +162,5 @@ export const slotsOf = (
       slotAt(spotAt(chord, cut.index, cut.start), cut.index, cut.start, length - before),
     ];
   });
+  return inTurn(slots);
 };

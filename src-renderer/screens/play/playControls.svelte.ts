@@ -139,9 +139,10 @@ export class PlayControls {
 
   /** What is to be weighed for the reasons on the screen; null without any. */
   get whyQuestion(): WhyQuestion | null {
-    const { text, settings } = this.#song;
-    const { plan, playTempo } = settings;
-    return this.whyOf === null ? null : { text, plan, playTempo, placement: this.whyOf };
+    const { text, settings, patterns } = this.#song;
+    const { plan, playTempo, picking } = settings;
+    const placement = this.whyOf;
+    return placement === null ? null : { text, plan, playTempo, picking, patterns, placement };
   }
 
   setLevel(part: MixPart, level: Level): void {
