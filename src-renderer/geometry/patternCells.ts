@@ -1,3 +1,4 @@
+import { eighthsOfMeter, isBeat } from "../../src-shared/roll/beats.ts";
 import { fingersAt, voicedStrings } from "../../src-shared/roll/editPattern.ts";
 import type { Pattern, VoicedString } from "../../src-shared/roll/pattern.ts";
 
@@ -35,7 +36,35 @@ export const cellWithin = (cell: GridCell, rows: readonly GridRow[], eighths: nu
   return cellFrom({ ...cell, row }, { eighths: 0, rows: 0 }, rows, eighths);
 };
 
-const isMark = (row: GridRow): row is "accent" | "damped" => row === "accent" || row === "damped";
+/** A column of the pattern's grid. */
+export type GridColumn = {
+  readonly eighth: number;
+  readonly beat: boolean;
+  /** A bar line stands before it. */
+  readonly bar: boolean;
+  /** There is something to mend. */
+  readonly broken: boolean;
+  /** It sounds now. */
+  readonly now: boolean;
+};
+
+/** The columns of the pattern's grid: one for each eighth. */
+export const gridColumns = (
+  pattern: Pattern,
+  toMend: ReadonlySet<number>,
+  playing: number | null,
+): readonly GridColumn[] =>
+  pattern.strokes.map((_, eighth) => ({
+    eighth,
+    beat: isBeat(pattern.meter, eighth % eighthsOfMeter[pattern.meter]),
+    bar: eighth > 0 && eighth % eighthsOfMeter[pattern.meter] === 0,
+    broken: toMend.has(eighth),
+    now: eighth === playing,
+  }));
+
+/** Whether a line of the grid is one of the marks under the strings. */
+export const isMark = (row: GridRow): row is "accent" | "damped" =>
+  row === "accent" || row === "damped";
 
 /**
  * What stands in a cell: the fingers on a string ("" where nothing is struck), or whether a mark is

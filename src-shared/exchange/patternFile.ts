@@ -116,6 +116,9 @@ export type TakenIn = {
   readonly known: number;
 };
 
+/** The same text for the same pattern, in whatever order its parts were put together. */
+const spelled = (pattern: Pattern): string => JSON.stringify(v.parse(patternSchema, pattern));
+
 /** One's own patterns with others behind them, each name once: a second "X" is kept as "X 2". */
 export const takenIn = (own: readonly Pattern[], others: readonly Pattern[]): TakenIn => {
   const patterns = [...own];
@@ -123,7 +126,7 @@ export const takenIn = (own: readonly Pattern[], others: readonly Pattern[]): Ta
   let known = 0;
   for (const other of others) {
     const same = patterns.find(({ name }) => name === other.name);
-    if (same && JSON.stringify(same) === JSON.stringify(other)) {
+    if (same && spelled(same) === spelled(other)) {
       known += 1;
       continue;
     }

@@ -121,8 +121,10 @@ describe("patterns taken in", () => {
 
   test("get another name where one's own has it, and are left out where they are the same", () => {
     const other: Pattern = { ...gate, meter: "4/4" };
-    const taken = takenIn([gate], [other, gate, { ...other, meter: "3/4" }]);
-    expect(taken.patterns.map(({ name, meter }) => [name, meter])).toEqual([
+    const { name, strokes, meter } = gate;
+    const inOtherOrder: Pattern = { strokes, meter, name };
+    const taken = takenIn([gate], [other, inOtherOrder, { ...other, meter: "3/4" }]);
+    expect(taken.patterns.map((pattern) => [pattern.name, pattern.meter])).toEqual([
       ["Tin gate", "2/4"],
       ["Tin gate 2", "4/4"],
       ["Tin gate 3", "3/4"],
