@@ -206,7 +206,7 @@ test("a pattern is heard on the chord held now, its eighths shown, and the song 
   await page.keyboard.press("Escape");
   await page.keyboard.press("Escape");
   await expect(barOf(page, 3)).toHaveAttribute("aria-current", "true");
-  await page.keyboard.press("Space");
+  await button(page, "Play").click();
   await expect(barOf(page, 4)).toHaveAttribute("aria-current", "true");
   await button(page, "Pause").click();
 });
