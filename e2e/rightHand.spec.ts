@@ -207,7 +207,8 @@ test("a pattern is heard on the chord held now, its eighths shown, and the song 
   await page.keyboard.press("Escape");
   await expect(barOf(page, 3)).toHaveAttribute("aria-current", "true");
   await button(page, "Play").click();
-  await expect(barOf(page, 4)).toHaveAttribute("aria-current", "true");
+  // A bar of count-in and bar 3 itself last 4.8 seconds at this tempo.
+  await expect(barOf(page, 4)).toHaveAttribute("aria-current", "true", { timeout: 20_000 });
   await button(page, "Pause").click();
 });
 
