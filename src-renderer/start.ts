@@ -7,6 +7,8 @@ import type { AppState } from "./state/context.ts";
 import { MusicStand } from "./state/musicStand.svelte.ts";
 import { Navigation } from "./state/navigation.svelte.ts";
 import { Notices } from "./state/notices.svelte.ts";
+import { wallClock } from "./state/openSong.svelte.ts";
+import { PatternsState } from "./state/patterns.svelte.ts";
 import { Player } from "./state/player.svelte.ts";
 import { PreferencesState } from "./state/preferences.svelte.ts";
 import { Songbook } from "./state/songbook.svelte.ts";
@@ -19,14 +21,17 @@ export const start = async (target: HTMLElement): Promise<NotStarted | null> => 
   // 1. The machine behind the screen: the desktop's bridge, or the local server.
   const host = pickHost(window);
 
-  // 2. What the player likes. Damaged preferences do not stop the start; a host out of reach does.
+  // 2. What the player likes, and has made. What is damaged does not stop the start; a host out of
+  // reach does.
   const notices = new Notices();
-  const liked = await host.readPreferences(null);
-  if (!liked.ok) {
-    const { code, says, try: advice } = liked.problem;
+  const [liked, made] = await Promise.all([host.readPreferences(null), host.readPatterns(null)]);
+  for (const answer of [liked, made]) {
+    if (answer.ok) continue;
+    const { code, says, try: advice } = answer.problem;
     if (code !== "damaged") return { says, advice };
-    notices.complain(liked.problem);
+    notices.complain(answer.problem);
   }
+  const patterns = new PatternsState(host, made.ok ? made.value : []);
 
   // 3. The state that the screens share. Sound is fetched on the first play, not before.
   const shared: AppState = {
@@ -38,16 +43,18 @@ export const start = async (target: HTMLElement): Promise<NotStarted | null> => 
       },
       replace: (hash) => history.replaceState(null, "", hash),
     }),
+    patterns,
     player: new Player(async () => (await import("./sound/engine.ts")).makeEngine()),
     preferences: new PreferencesState(host, liked.ok ? liked.value : firstPreferences),
     songbook: new Songbook(host),
-    stand: new MusicStand(host),
+    stand: new MusicStand(host, wallClock, () => patterns.playable),
   };
 
   // 4. A browser asks before it drops what could not be saved; the desktop's window would not close.
   if (!(BRIDGE_NAME in window)) {
     window.addEventListener("beforeunload", (event) => {
-      if (shared.stand.song?.saving === "failed") event.preventDefault();
+      const unsaved = [shared.stand.song?.saving, shared.patterns.saving].includes("failed");
+      if (unsaved) event.preventDefault();
     });
   }
 

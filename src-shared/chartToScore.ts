@@ -7,6 +7,8 @@ import { readTuning } from "./harmony/readTuning.ts";
 import type { Neck } from "./neck/neck.ts";
 import { neckFor } from "./neck/neckFor.ts";
 import { tunings } from "./neck/tuningTable.ts";
+import type { Pattern } from "./roll/pattern.ts";
+import { type Picking, plainPicking } from "./roll/picking.ts";
 import { alternatives } from "./route/alternatives.ts";
 import { type Explanation, explain } from "./route/explain.ts";
 import { handTable } from "./route/handTable.ts";
@@ -20,6 +22,7 @@ import { eighthNote } from "./score/tempo.ts";
 import type { PlanSettings } from "./settings.ts";
 import { type Bpm, bpm, fret } from "./units.ts";
 import { sayClash, sayNoVoicing } from "./wording/sayNoVoicing.ts";
+import { sayRemarks } from "./wording/sayRemarks.ts";
 
 /** Everything that a chart text and settings come to. */
 export type Walk = {
@@ -31,7 +34,10 @@ export type Walk = {
   readonly tempo: Bpm;
   /** What the planner was asked for. */
   readonly request: PlanRequest;
-  /** What the route places, in order: `route.placements[i]` holds `slots[i]`. */
+  /**
+   * What the route places, in order: `route.placements[i]` holds `slots[i]`, and on it the right hand
+   * plays `slots[i].played`.
+   */
   readonly slots: readonly Slot[];
   /** null where no route exists within the settings; `notes` then says why. */
   readonly route: Route | null;
@@ -63,12 +69,15 @@ const refusalsOf = (
 /**
  * The whole way: chart text -> song -> timeline -> route -> score. `playTempo` counts beats of the
  * song's meter a minute; null is the chart's own. Any text and any settings give a Walk; what is
- * wrong with them stands in its notes. A play key that is no key is passed over.
+ * wrong with them stands in its notes. A play key that is no key is passed over. `patterns` are the
+ * player's own, which `picking` names.
  */
 export const chartToScore = (
   text: string,
   settings: PlanSettings,
   playTempo: number | null,
+  picking: Picking = plainPicking,
+  patterns: readonly Pattern[] = [],
 ): Walk => {
   const reading = readChart(text);
   const song = songToPlay(reading.value, settings.playKey);
@@ -91,12 +100,18 @@ export const chartToScore = (
     eighth,
     alike,
     pins,
+    picking,
+    patterns,
   };
   const plan = planRoute(timeline, neck, request);
   const route = plan.kind === "route" ? plan.route : null;
-  const score = arrange(timeline, neck, route, eighth);
-  const notes = [...reading.notes, ...refusalsOf(plan, request, neck, reading)];
-  const slots = slotsOf(timeline, perChord);
+  const slots = slotsOf(timeline, neck, request);
+  const score = arrange(timeline, neck, route, slots, eighth);
+  const notes = [
+    ...reading.notes,
+    ...refusalsOf(plan, request, neck, reading),
+    ...sayRemarks(slots, reading.bars),
+  ];
   return { song, neck, timeline, tempo, slots, request, route, score, notes, reading };
 };
 

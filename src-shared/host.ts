@@ -1,4 +1,5 @@
 import * as v from "valibot";
+import { type Pattern, patternSchema } from "./roll/pattern.ts";
 import {
   type Preferences,
   preferencesSchema,
@@ -62,6 +63,18 @@ export const MAX_CHART_CHARACTERS = 1_000_000;
 const songId = v.pipe(v.string(), v.minLength(1), v.maxLength(120));
 const chartText = v.pipe(v.string(), v.maxLength(MAX_CHART_CHARACTERS));
 const nothing = v.null();
+/** A player has at most this many patterns of their own. */
+export const MOST_PATTERNS = 500;
+
+/** Checks a player's patterns as they come from disk or over the wire. */
+export const patternsSchema: v.GenericSchema<unknown, readonly Pattern[]> = v.pipe(
+  v.array(patternSchema),
+  v.maxLength(MOST_PATTERNS),
+  v.check(
+    (patterns) => new Set(patterns.map(({ name }) => name)).size === patterns.length,
+    "two patterns have the same name",
+  ),
+);
 const summary = v.object({
   id: songId,
   title: v.string(),
@@ -101,6 +114,9 @@ export type Verbs = {
   readonly restoreSong: Verb<{ readonly ticket: string }, StoredSong>;
   readonly readPreferences: Verb<null, Preferences>;
   readonly writePreferences: Verb<Preferences, null>;
+  /** The player's own right-hand patterns, in their order; each name once. */
+  readonly readPatterns: Verb<null, readonly Pattern[]>;
+  readonly writePatterns: Verb<readonly Pattern[], null>;
 };
 
 /** A verb's name. */
@@ -134,6 +150,8 @@ export const verbs: Verbs = {
   restoreSong: { argument: v.object({ ticket: songId }), result: stored },
   readPreferences: { argument: nothing, result: preferencesSchema },
   writePreferences: { argument: preferencesSchema, result: nothing },
+  readPatterns: { argument: nothing, result: patternsSchema },
+  writePatterns: { argument: patternsSchema, result: nothing },
 };
 
 /** All verb names, in the table's order. */

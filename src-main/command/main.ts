@@ -30,7 +30,7 @@ const plan = (args: readonly string[]): void => {
   }
   const chart =
     request.tuning === null ? text.value : setHeader(text.value, "Tuning", request.tuning);
-  const walk = chartToScore(chart, request.settings, request.tempo);
+  const walk = chartToScore(chart, request.settings, request.tempo, request.picking);
   for (const note of walk.notes) {
     complain(noteLine(request.file, note), hasErrors(walk.notes) ? WRONG_CHART : 0);
   }

@@ -3,6 +3,13 @@ import { readKey } from "../../src-shared/harmony/readKey.ts";
 import { readTuning } from "../../src-shared/harmony/readTuning.ts";
 import { USUAL_LAST_FRET } from "../../src-shared/neck/neckFor.ts";
 import {
+  densities,
+  fifthUses,
+  type Picking,
+  plainPicking,
+  styleNames,
+} from "../../src-shared/roll/picking.ts";
+import {
   aims,
   handNames,
   type PlanSettings,
@@ -17,6 +24,7 @@ export type PlanRequest =
       readonly ok: true;
       readonly file: string;
       readonly settings: PlanSettings;
+      readonly picking: Picking;
       /** A tuning's name; null is the chart's own. */
       readonly tuning: string | null;
       /** Beats of the song's meter a minute; null is the chart's own. */
@@ -32,6 +40,8 @@ export const planUsage: string = [
   `                                     [--aim ${aims.join("|")}]`,
   `                                     [--hand ${handNames.join("|")}] [--tempo N] [--loop]`,
   `                                     [--strings ${stringSets.join("|")}] [--tuning NAME]`,
+  `                                     [--style ${styleNames.join("|")}]`,
+  `                                     [--density ${densities.join("|")}] [--fifth ${fifthUses.join("|")}]`,
   "                                     [--two-per-chord] [--alike] [--alternatives K]",
   "F, D and barre mean a triad's root on string 1, 2 and 3 (F on the inner strings: on 4), in any tuning.",
   "FILE is a chart, or - for standard input. The whole neck is allowed, and the song is played once;",
@@ -48,6 +58,9 @@ const options = {
   hand: { type: "string" },
   tempo: { type: "string" },
   alternatives: { type: "string" },
+  style: { type: "string" },
+  density: { type: "string" },
+  fifth: { type: "string" },
   "two-per-chord": { type: "boolean" },
   alike: { type: "boolean" },
   loop: { type: "boolean" },
@@ -107,6 +120,30 @@ const fretsFrom = (text: string): readonly [number, number] | string => {
     : `--frets takes two frets from 1 to ${USUAL_LAST_FRET}, the lower first, as in 5-17; "${text}" is not that`;
 };
 
+type PickingOptions = {
+  readonly style?: string | undefined;
+  readonly density?: string | undefined;
+  readonly fifth?: string | undefined;
+};
+
+const pickingFrom = (values: PickingOptions): Taken<Picking> => {
+  const { song } = plainPicking;
+  const style = oneOf("--style", styleNames, values.style ?? "forward");
+  if (!style.ok) {
+    return style;
+  }
+  const density = oneOf("--density", densities, values.density ?? song.density);
+  if (!density.ok) {
+    return density;
+  }
+  const fifth = oneOf("--fifth", fifthUses, values.fifth ?? plainPicking.fifth);
+  if (!fifth.ok) {
+    return fifth;
+  }
+  const manner = { style: style.value, density: density.value };
+  return { ok: true, value: { ...plainPicking, song: manner, fifth: fifth.value } };
+};
+
 /** The parser of the standard library throws on wrong use; its message is what the caller needs. */
 const parsed = (
   args: readonly string[],
@@ -145,6 +182,10 @@ export const readPlanRequest = (args: readonly string[]): PlanRequest => {
   if (!strings.ok) {
     return strings;
   }
+  const picking = pickingFrom(values);
+  if (!picking.ok) {
+    return picking;
+  }
   const tuning = values.tuning === undefined ? null : readTuning(values.tuning);
   if (tuning?.ok === false) {
     return refuse(`--tuning: ${tuning.says} ${tuning.try}`);
@@ -175,6 +216,7 @@ export const readPlanRequest = (args: readonly string[]): PlanRequest => {
     tuning: values.tuning ?? null,
     tempo: tempo.value,
     alternatives: alternatives.value ?? 1,
+    picking: picking.value,
     settings: {
       ...wholeNeckPlan,
       playKey: key ?? null,

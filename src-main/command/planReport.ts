@@ -48,6 +48,8 @@ export type PlanReport = {
     readonly fret: number;
     readonly midi: number;
     readonly finger: string;
+    readonly accent?: true;
+    readonly damped?: true;
     readonly slideTo?: true;
     readonly letGo?: true;
   }[];
@@ -70,6 +72,8 @@ const noteLine = (note: Note): PlanReport["notes"][number] => ({
   fret: note.fret,
   midi: note.midi,
   finger: note.finger,
+  ...(note.accent ? { accent: true } : {}),
+  ...(note.damped ? { damped: true } : {}),
   ...(note.slideInto ? { slideTo: true } : {}),
   ...(note.letGo ? { letGo: true } : {}),
 });

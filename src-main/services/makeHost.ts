@@ -11,6 +11,7 @@ import { failed, given } from "./answer.ts";
 import { type Disk, realDisk } from "./disk.ts";
 import { diskProblem, isSystemError } from "./diskProblem.ts";
 import { makeOneAtATime } from "./oneAtATime.ts";
+import { makePatterns } from "./patterns.ts";
 import { makeSettings } from "./settings.ts";
 import { makeSongbook } from "./songbook.ts";
 
@@ -23,6 +24,7 @@ export type OpenHost = {
 export const makeHost = (home: string, disk: Disk = realDisk): OpenHost => {
   const songbook = makeSongbook(join(home, "songbook"), disk);
   const settings = makeSettings(home, disk);
+  const patterns = makePatterns(home, disk);
   // Two calls on one song (an autosave and a removal, say) must not mix.
   const inTurn = makeOneAtATime();
 
@@ -68,6 +70,11 @@ export const makeHost = (home: string, disk: Disk = realDisk): OpenHost => {
     readPreferences: verb(verbs.readPreferences, async () => given(await settings.read())),
     writePreferences: verb(verbs.writePreferences, async (preferences) => {
       await settings.write(preferences);
+      return given(null);
+    }),
+    readPatterns: verb(verbs.readPatterns, () => patterns.read()),
+    writePatterns: verb(verbs.writePatterns, async (own) => {
+      await patterns.write(own);
       return given(null);
     }),
   };

@@ -3,6 +3,7 @@ import type { Host } from "../../src-shared/host.ts";
 import type { MusicStand } from "./musicStand.svelte.ts";
 import type { Navigation } from "./navigation.svelte.ts";
 import type { Notices } from "./notices.svelte.ts";
+import type { PatternsState } from "./patterns.svelte.ts";
 import type { Player } from "./player.svelte.ts";
 import type { PreferencesState } from "./preferences.svelte.ts";
 import type { Songbook } from "./songbook.svelte.ts";
@@ -12,6 +13,7 @@ export type AppState = {
   readonly host: Host;
   readonly navigation: Navigation;
   readonly notices: Notices;
+  readonly patterns: PatternsState;
   readonly player: Player;
   readonly preferences: PreferencesState;
   readonly songbook: Songbook;

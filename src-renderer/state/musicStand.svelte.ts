@@ -1,6 +1,7 @@
 import { setHeader } from "../../src-shared/chart/edits.ts";
-import type { Host, Problem } from "../../src-shared/host.ts";
-import { OpenSong, type SongClock } from "./openSong.svelte.ts";
+import type { Host, Problem, StoredSong } from "../../src-shared/host.ts";
+import type { Pattern } from "../../src-shared/roll/pattern.ts";
+import { OpenSong, type SongClock, wallClock } from "./openSong.svelte.ts";
 
 /** What lies on the stand: nothing, a song on its way, a song, or the reason why there is none. */
 export type OnStand =
@@ -16,13 +17,19 @@ export class MusicStand {
   heldUp: { readonly id: string } | null = $state.raw(null);
   readonly song: OpenSong | null = $derived(this.on.kind === "song" ? this.on.song : null);
   readonly #host: Host;
-  readonly #clock: SongClock | undefined;
+  readonly #clock: SongClock;
+  readonly #ownPatterns: () => readonly Pattern[];
   #asked: string | null = null;
   #justMade: string | null = null;
 
-  constructor(host: Host, clock?: SongClock) {
+  constructor(
+    host: Host,
+    clock: SongClock = wallClock,
+    ownPatterns: () => readonly Pattern[] = () => [],
+  ) {
     this.#host = host;
     this.#clock = clock;
+    this.#ownPatterns = ownPatterns;
   }
 
   /** A song has been made a moment ago: its title waits to be typed over. */
@@ -101,7 +108,7 @@ export class MusicStand {
     const made = { title: title.slice(0, 200), text: retitled(text), settings };
     const answer = await this.#host.createSong(made);
     if (!answer.ok) return answer.problem;
-    const song = new OpenSong(this.#host, answer.value, this.#clock);
+    const song = this.#opened(answer.value);
     // What was typed while the song was being made.
     if (mine.text !== text) song.edit(retitled(mine.text));
     if (mine.settings !== settings) song.change(mine.settings);
@@ -109,6 +116,10 @@ export class MusicStand {
     if (!this.heldUp) this.#asked = song.id;
     this.on = { kind: "song", song };
     return null;
+  }
+
+  #opened(stored: StoredSong): OpenSong {
+    return new OpenSong(this.#host, stored, this.#clock, this.#ownPatterns);
   }
 
   async #saved(): Promise<boolean> {
@@ -124,7 +135,7 @@ export class MusicStand {
     const answer = await this.#host.readSong({ id });
     if (this.#asked !== id) return;
     this.on = answer.ok
-      ? { kind: "song", song: new OpenSong(this.#host, answer.value, this.#clock) }
+      ? { kind: "song", song: this.#opened(answer.value) }
       : { kind: "failed", id, problem: answer.problem };
   }
 }

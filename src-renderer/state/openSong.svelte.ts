@@ -1,5 +1,7 @@
 import { chartToScore, type Walk } from "../../src-shared/chartToScore.ts";
 import type { Host, Problem, StoredSong } from "../../src-shared/host.ts";
+import type { Pattern } from "../../src-shared/roll/pattern.ts";
+import type { Picking } from "../../src-shared/roll/picking.ts";
 import { pinsAfterEdit, playedChart } from "../../src-shared/route/pinsAfterEdit.ts";
 import type { PlanSettings, SongSettings } from "../../src-shared/settings.ts";
 import { Autosave, type Saving } from "./autosave.svelte.ts";
@@ -19,7 +21,8 @@ import {
 /** What a song needs from outside to tell time; tests bring their own. */
 export type SongClock = { readonly later: Later; readonly nowMs: () => number };
 
-const wallClock: SongClock = { later, nowMs: () => Date.now() };
+/** The clock on the wall. */
+export const wallClock: SongClock = { later, nowMs: () => Date.now() };
 
 /** The song on the stand: its text and settings, all that follows from them, undo, and saving. */
 export class OpenSong {
@@ -31,13 +34,22 @@ export class OpenSong {
   readonly canRedo: boolean;
   #version: SongVersion;
   #history: SongHistory = $state.raw(emptyHistory);
+  /** The player's own patterns, which the song's picking names. */
+  readonly patterns: readonly Pattern[];
   readonly #plan: PlanSettings;
+  readonly #picking: Picking;
   readonly #playTempo: number | null;
   readonly #kept: KeptSong;
   readonly #autosave: Autosave<SongVersion>;
   readonly #clock: SongClock;
 
-  constructor(host: Host, stored: StoredSong, clock: SongClock = wallClock) {
+  /** `ownPatterns` is asked again whenever the player's patterns change. */
+  constructor(
+    host: Host,
+    stored: StoredSong,
+    clock: SongClock = wallClock,
+    ownPatterns: () => readonly Pattern[] = () => [],
+  ) {
     this.id = stored.id;
     this.#clock = clock;
     this.#version = $state.raw(versionOf(stored));
@@ -46,7 +58,11 @@ export class OpenSong {
     // Apart from the settings, so that a new loop or count-in does not plan the route again.
     this.#plan = $derived(this.settings.plan);
     this.#playTempo = $derived(this.settings.playTempo);
-    this.walk = $derived(chartToScore(this.text, this.#plan, this.#playTempo));
+    this.#picking = $derived(this.settings.picking);
+    this.patterns = $derived(ownPatterns());
+    this.walk = $derived(
+      chartToScore(this.text, this.#plan, this.#playTempo, this.#picking, this.patterns),
+    );
     this.canUndo = $derived(this.#history.past.length > 0);
     this.canRedo = $derived(this.#history.future.length > 0);
     this.#kept = new KeptSong(host, stored);
@@ -122,14 +138,17 @@ export class OpenSong {
     this.#become({ ...this.#version, settings }, kind);
   }
 
-  /** The settings as they go with another text: pins go with their bars. */
+  /** The settings as they go with another text: what is said of chords goes with their bars. */
   #settingsFor(text: string): SongSettings {
     const { settings } = this.#version;
-    const { plan } = settings;
-    if (plan.pins.length === 0) return settings;
+    const { plan, picking } = settings;
+    if (plan.pins.length === 0 && picking.stays.length === 0) return settings;
+    const before = playedChart(this.text, plan.playKey);
     const after = playedChart(text, plan.playKey);
-    const pins = pinsAfterEdit(plan.pins, playedChart(this.text, plan.playKey), after);
-    return pins === plan.pins ? settings : { ...settings, plan: { ...plan, pins } };
+    const pins = pinsAfterEdit(plan.pins, before, after);
+    const stays = pinsAfterEdit(picking.stays, before, after);
+    if (pins === plan.pins && stays === picking.stays) return settings;
+    return { ...settings, plan: { ...plan, pins }, picking: { ...picking, stays } };
   }
 
   #become(version: SongVersion, kind: ChangeKind): void {

@@ -113,6 +113,18 @@ export class Player extends PlayerShown {
     this.#late.setMix(mix);
   }
 
+  /**
+   * The sound, awake, for someone else to play on; the song rests meanwhile. Afterwards all that was
+   * set here has to be set again.
+   */
+  lend(): Promise<Playback> {
+    this.#start = null;
+    if (this.#sounds()) {
+      this.#pause();
+    }
+    return this.#late.ready();
+  }
+
   dispose(): void {
     this.stop();
     this.#late.dispose();

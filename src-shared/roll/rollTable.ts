@@ -1,56 +1,203 @@
-// Right-hand patterns for the closed triad on strings 3, 2 and 1: thumb on 3, index on 2, middle
-// on 1. Names and patterns: common practice, no published source; the rule that one measure takes
-// the second half of the two-measure pattern likewise.
-import type { Pick, PickFinger, Roll, Stroke } from "./roll.ts";
+// Right-hand patterns. A letter is an eighth: B the thumb on the voicing's lowest string, T the thumb
+// on string 3, t the thumb on the open fifth string (on 3 where it is not used), I the index on 2, M
+// the middle on 1, P a damped pinch of all three on 3-2-1, p one of index and middle, S a strum of the
+// thumb over all strings, O a pinch that rings, - a rest. Names and patterns: common practice, no
+// published source; so is the rule that one measure takes the second half of the two-measure pattern.
+// The eight-eighth rolls are the ones printed in method books; what lies in 3/4, 6/8 and in parts of
+// a measure is derived from them.
+import { isStrong } from "./beats.ts";
+import type { Pattern, PatternMeter, PatternPick, PatternStroke, VoicedString } from "./pattern.ts";
+import { patternMeters } from "./pattern.ts";
+import { type StyleName, styleNames } from "./picking.ts";
+import type { PickFinger } from "./roll.ts";
 
-const homeString = { T: 3, I: 2, M: 1 } as const;
+const pick = (finger: PickFinger, on: VoicedString): PatternPick => ({ finger, on });
 
-const pick = (finger: PickFinger): Pick => ({ finger, string: homeString[finger] });
+const fretted = [pick("T", 3), pick("I", 2), pick("M", 1)] as const;
 
-const rollOf = (name: string, fingers: string): Roll => ({
+const picksOf: Readonly<Record<string, readonly PatternPick[]>> = {
+  B: [pick("T", 4)],
+  T: [pick("T", 3)],
+  t: [pick("T", "fifth")],
+  I: [pick("I", 2)],
+  M: [pick("M", 1)],
+  P: fretted,
+  p: [pick("I", 2), pick("M", 1)],
+  S: [pick("T", 4), pick("T", 3), pick("T", 2), pick("T", 1)],
+  O: [pick("T", 4), pick("I", 2), pick("M", 1)],
+  "-": [],
+};
+
+const strokeOf = (letter: string): Omit<PatternStroke, "accent"> => {
+  const picks = picksOf[letter];
+  if (!picks) {
+    throw new Error(`"${letter}" is no stroke`);
+  }
+  return { picks, damped: letter === "P" || letter === "p" };
+};
+
+const patternOf = (name: string, meter: PatternMeter, letters: string): Pattern => ({
   name,
-  strokes: fingers
-    .replace(/\s/g, "")
-    .split("")
-    .map((finger): Stroke => [pick(finger as PickFinger)]),
+  meter,
+  strokes: [...letters].map((letter, eighth) => ({
+    ...strokeOf(letter),
+    accent: letter !== "-" && isStrong(meter, eighth),
+  })),
 });
 
-const secondMeasure = "TIMTIMTM";
+/** The one stroke of a pinch that rings: lowest string, 2 and 1. */
+export const pinchStroke: PatternStroke = { ...strokeOf("O"), accent: false };
 
-/** Two measures of 4/4 on one chord. */
-export const twoMeasureRoll: Roll = rollOf("forward, two measures", `TIMTIMTI ${secondMeasure}`);
+/** A damped pinch of index and middle: what stands where the thumb must be free at once. */
+export const lightPinch: PatternStroke = { ...strokeOf("p"), accent: false };
 
-/** One measure of 4/4: the second half of the two-measure roll. */
-export const oneMeasureRoll: Roll = rollOf("forward, one measure", secondMeasure);
+/** What a style plays in one meter: whole measures, the longest first, and parts of measures. */
+export type Family = {
+  readonly wholes: readonly Pattern[];
+  /** Parts by their length in eighths, or the name of a part that is cut out of the measure. */
+  readonly parts: ReadonlyMap<number, Pattern> | string;
+};
 
-/** Half a measure of 4/4. */
-export const halfMeasureRoll: Roll = rollOf("alternating thumb, half a measure", "TITM");
+/** Two measures of 4/4, one, one of 3/4, of 2/4 and of 6/8, and cells of 2 to 10 eighths. */
+type Rolled = {
+  readonly name: string;
+  readonly two: string;
+  readonly one: string;
+  readonly waltz: string;
+  readonly short: string;
+  readonly jig: string;
+  readonly cells: readonly (readonly [string, string])[];
+};
 
-/** One measure of 3/4. */
-export const waltzRoll: Roll = rollOf("forward, waltz measure", "TIMTIM");
+const rolled: Readonly<Record<Exclude<StyleName, "vamp" | "strum">, Rolled>> = {
+  forward: {
+    name: "forward",
+    two: "BIMtIMtIBIMtIMtM",
+    one: "BIMtIMtM",
+    waltz: "BIMtIM",
+    short: "BItM",
+    jig: "BIMtIM",
+    cells: [
+      ["thumb and middle", "BM"],
+      ["forward cell", "BIM"],
+      ["alternating thumb, half a measure", "BItM"],
+      ["forward cell and thumb and middle", "BIMtM"],
+      ["two forward cells", "BIMtIM"],
+      ["forward cell and alternating thumb", "BIMTItM"],
+      ["forward, eight eighths", "BIMtIMtM"],
+      ["three forward cells", "BIMtIMtIM"],
+      ["two forward cells and alternating thumb", "BIMtIMTItM"],
+    ],
+  },
+  backward: {
+    name: "backward",
+    two: "BMItMItMBMItMItI",
+    one: "BMItMItI",
+    waltz: "BMItMI",
+    short: "BMtI",
+    jig: "BMItMI",
+    cells: [
+      ["thumb and index", "BI"],
+      ["backward cell", "BMI"],
+      ["backward, half a measure", "BMtI"],
+      ["backward cell and thumb and index", "BMItI"],
+      ["two backward cells", "BMItMI"],
+      ["backward, seven eighths", "BMITMtI"],
+      ["backward, eight eighths", "BMItMItI"],
+      ["three backward cells", "BMItMItMI"],
+      ["backward, ten eighths", "BMItMITMtI"],
+    ],
+  },
+  "forward-reverse": {
+    name: "forward-reverse",
+    two: "BIMtMITMBIMtMITM",
+    one: "BIMtMITM",
+    waltz: "BIMtMI",
+    short: "BIMI",
+    jig: "BIMtMI",
+    cells: [
+      ["thumb and middle", "BM"],
+      ["forward cell", "BIM"],
+      ["forward-reverse, half a measure", "BIMI"],
+      ["forward cell and thumb and middle", "BIMtM"],
+      ["forward-reverse, six eighths", "BIMtMI"],
+      ["forward-reverse, seven eighths", "BIMItIM"],
+      ["forward-reverse, eight eighths", "BIMtMITM"],
+      ["forward-reverse, nine eighths", "BIMtMItIM"],
+      ["forward-reverse, ten eighths", "BIMtMItIMI"],
+    ],
+  },
+  "alternating-thumb": {
+    name: "alternating thumb",
+    two: "TItMBItMTItMBItM",
+    one: "TItMBItM",
+    waltz: "BItMIM",
+    short: "BItM",
+    jig: "TIMBIM",
+    cells: [
+      ["thumb and middle", "BM"],
+      ["forward cell", "BIM"],
+      ["alternating thumb, half a measure", "BItM"],
+      ["alternating thumb, five eighths", "BItIM"],
+      ["alternating thumb, six eighths", "BItMIM"],
+      ["alternating thumb, seven eighths", "BItMTIM"],
+      ["alternating thumb, eight eighths", "TItMBItM"],
+      ["alternating thumb, nine eighths", "BItMTItIM"],
+      ["alternating thumb, ten eighths", "BItMTItMIM"],
+    ],
+  },
+};
 
-/** All fingers on one stroke: what is too short to roll. */
-export const pinch: Roll = { name: "pinch", strokes: [[pick("T"), pick("I"), pick("M")]] };
+const familyOfRoll = (roll: Rolled, meter: PatternMeter): Family => {
+  const { name, two, one, waltz, short, jig } = roll;
+  const parts = new Map(
+    roll.cells.map(([label, letters]) => [letters.length, patternOf(label, meter, letters)]),
+  );
+  const measure = { "4/4": one, "3/4": waltz, "2/4": short, "6/8": jig }[meter];
+  const wholes = [
+    ...(meter === "4/4" ? [patternOf(`${name}, two measures`, meter, two)] : []),
+    patternOf(`${name}, ${meter === "3/4" ? "waltz" : "one"} measure`, meter, measure),
+  ];
+  return { wholes, parts };
+};
 
-/** Cells for parts of a measure, by their length of 2 to 10 eighths. */
-export const cells: ReadonlyMap<number, Roll> = new Map(
-  [
-    rollOf("thumb and middle", "TM"),
-    rollOf("forward cell", "TIM"),
-    halfMeasureRoll,
-    rollOf("forward cell and thumb and middle", "TIM TM"),
-    rollOf("two forward cells", "TIM TIM"),
-    rollOf("forward cell and alternating thumb", "TIM TITM"),
-    oneMeasureRoll,
-    rollOf("three forward cells", "TIM TIM TIM"),
-    rollOf("two forward cells and alternating thumb", "TIM TIM TITM"),
-  ].map((roll) => [roll.strokes.length, roll]),
+/** Measures from which the parts are cut: what is struck depends on the beat. */
+const onTheBeat: Readonly<Record<"vamp" | "strum", Readonly<Record<PatternMeter, string>>>> = {
+  vamp: { "4/4": "B-P-B-P-", "3/4": "B-P-P-", "2/4": "B-P-", "6/8": "B--P--" },
+  strum: { "4/4": "S---S---", "3/4": "S-----", "2/4": "S---", "6/8": "S--S--" },
+};
+
+const familyOf = (style: StyleName, meter: PatternMeter): Family => {
+  if (style !== "vamp" && style !== "strum") {
+    return familyOfRoll(rolled[style], meter);
+  }
+  const name = style === "vamp" ? "vamp" : "single strum";
+  const measure = onTheBeat[style][meter];
+  const two = patternOf(`${name}, two measures`, meter, `${measure}${measure}`);
+  return {
+    wholes: [...(meter === "4/4" ? [two] : []), patternOf(`${name}, one measure`, meter, measure)],
+    parts: `${name}, part of a measure`,
+  };
+};
+
+const families: ReadonlyMap<StyleName, ReadonlyMap<PatternMeter, Family>> = new Map(
+  styleNames.map((style) => [
+    style,
+    new Map(patternMeters.map((meter) => [meter, familyOf(style, meter)])),
+  ]),
 );
 
-/** Every pattern there is, for the laws that hold for all of them. */
-export const rolls: readonly Roll[] = [
-  twoMeasureRoll,
-  oneMeasureRoll,
-  waltzRoll,
-  ...cells.values(),
-].filter((roll, index, all) => all.indexOf(roll) === index);
+/** What a style plays in a meter. */
+export const familyIn = (style: StyleName, meter: PatternMeter): Family => {
+  const family = families.get(style)?.get(meter);
+  if (!family) {
+    throw new Error(`no patterns of the style ${style} in ${meter}`);
+  }
+  return family;
+};
+
+/** Every pattern that a style has in a meter, the longest whole measures first. */
+export const patternsOf = (style: StyleName, meter: PatternMeter): readonly Pattern[] => {
+  const { wholes, parts } = familyIn(style, meter);
+  return typeof parts === "string" ? wholes : [...wholes, ...parts.values()];
+};

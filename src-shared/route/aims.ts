@@ -1,7 +1,7 @@
 import type { Neck } from "../neck/neck.ts";
 import type { Milliseconds } from "../units.ts";
 import type { Voicing } from "../voicing/voicing.ts";
-import { needOf, windowsOf } from "./change.ts";
+import { longestOf, needOf, windowsOf } from "./change.ts";
 import { easeMicrometres, riseMicrometres, travelMicrometres } from "./cost.ts";
 import type { Hand } from "./movement.ts";
 import type { Aim } from "./route.ts";
@@ -44,9 +44,9 @@ const forward = (direction: 1 | -1): Charge => ({
 const strain = ({ neck, hand, eighth }: Circumstances, by: Charge["by"]): Charge => ({
   by,
   of: (from, to, { from: left, to: reached, seam }) => {
-    const { letTwo } = windowsOf(left, reached, seam);
+    const longest = longestOf(windowsOf(left, reached, seam));
     const need = needOf(hand, from, to, neck.scaleLength);
-    return Math.round((1_000_000 * need) / (letTwo * eighth));
+    return Math.round((1_000_000 * need) / (longest * eighth));
   },
 });
 

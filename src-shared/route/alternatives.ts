@@ -111,7 +111,7 @@ const nextBest = (song: Song, request: PlanRequest, found: readonly Homes[]): Ca
  * route at all.
  */
 export const alternatives = (
-  timeline: Pick<Timeline, "stays" | "bars" | "length">,
+  timeline: Pick<Timeline, "stays" | "bars" | "meter" | "length">,
   neck: Neck,
   request: PlanRequest,
   count: number,

@@ -1,3 +1,4 @@
+import { isOpenStroke, type Played } from "../roll/played.ts";
 import {
   type Millimetres,
   type Milliseconds,
@@ -10,27 +11,75 @@ import type { Voicing } from "../voicing/voicing.ts";
 import { type Hand, landingWidth, REFORM_TIME, shiftTime } from "./movement.ts";
 import type { Way } from "./route.ts";
 
-/** A stretch of the song that is held in one placement. */
-export type Held = { readonly start: number; readonly length: number };
+/**
+ * One way to leave a chord: how many eighths it frees the hand for, from the last stroke that it must
+ * hold to the chord's end.
+ */
+export type Exit = { readonly way: Exclude<Way, "hold" | "too-fast">; readonly eighths: number };
+
+/** The ways there are, the best first, each leaving more time than the one before. */
+export type Windows = readonly Exit[];
+
+/** A stretch of the song that is held in one placement, and how it can be left, the best way first. */
+export type Held = {
+  readonly start: number;
+  readonly length: number;
+  readonly exits: Windows;
+};
+
+/** How many notes are let go: how far before the end the last stroke lies that is then still held. */
+const freed = (strokes: readonly boolean[], letGo: number): number => {
+  const held = strokes.flatMap((fretted, eighth) => (fretted ? [strokes.length - eighth] : []));
+  return held.at(-1 - letGo) ?? strokes.length;
+};
 
 /**
- * How many eighths a change may take, by how it is made: all notes kept, the last one let go early,
- * the last two. A rest before the next chord is added; no more notes are let go than the stay has.
- * One eighth, two eighths: common practice, no published source.
+ * How a chord can be left by what the right hand plays on it: all notes kept, the last one let go
+ * early, the last two, or an open fifth string that sounds while the hand is free. Rests and open
+ * strokes need no hand; no more notes are let go than there are. A fifth string that is played only
+ * to cover a change comes after one note let go and before two. Each way frees more than the one
+ * before. One eighth, two eighths: common practice, no published source.
  */
-export type Windows = { readonly keep: number; readonly letOne: number; readonly letTwo: number };
+export const exitsOf = ({ strokes, cover }: Pick<Played, "strokes" | "cover">): Windows => {
+  const struck = strokes.map(({ picks }) => picks.length > 0);
+  const fretted = strokes.map(
+    (stroke, eighth) => struck[eighth] === true && !isOpenStroke(stroke) && eighth !== cover,
+  );
+  const plain = ([0, 1, 2] as const).map(
+    (letGo): Exit => ({
+      way: (["keep", "let-one", "let-two"] as const)[letGo],
+      eighths: freed(struck, letGo),
+    }),
+  );
+  const open = [0, 1, 2].map((letGo): Exit => ({ way: "open", eighths: freed(fretted, letGo) }));
+  const [keep, letOne, letTwo] = plain;
+  const [openKeep, openOne, openTwo] = open;
+  const inOrder =
+    cover === null
+      ? [keep, openKeep, letOne, openOne, letTwo, openTwo]
+      : [keep, letOne, openKeep, openOne, letTwo, openTwo];
+  const exits: Exit[] = [];
+  for (const exit of inOrder) {
+    if (exit && exit.eighths > (exits.at(-1)?.eighths ?? 0)) {
+      exits.push(exit);
+    }
+  }
+  return exits;
+};
 
 /**
- * The windows of the change from one stay to the next, in eighths; they may be parts of one where a
- * rest is. Where `seam` is given it is the song's length, and the next stay comes after it.
+ * The ways from one chord to the next with the time each leaves, in eighths: what the right hand frees,
+ * and a rest before the next chord. Where `seam` is given it is the song's length, and the next chord
+ * comes after it.
  */
-export const windowsOf = (from: Held, to: Held, seam: number | null): Windows => {
+export const windowsOf = (from: Held, to: Pick<Held, "start">, seam: number | null): Windows => {
   const arrival = to.start + (seam ?? 0);
   const rest = (arrival - (from.start + from.length)) / TICKS_PER_EIGHTH;
-  const most = from.length / TICKS_PER_EIGHTH;
-  const upTo = (eighths: number): number => rest + Math.min(eighths, most);
-  return { keep: upTo(1), letOne: upTo(2), letTwo: upTo(3) };
+  return from.exits.map(({ way, eighths }) => ({ way, eighths: rest + eighths }));
 };
+
+/** The longest time that any way leaves, in eighths. */
+export const longestOf = (windows: Windows): number => windows.at(-1)?.eighths ?? 0;
 
 /**
  * The time that a hand needs from one grip to another: the shift, and REFORM_TIME for each finger
@@ -49,29 +98,19 @@ export const needOf = (
   );
 };
 
-/** The first way, from keeping every note on, whose window holds the need. */
-export const wayFor = (need: number, eighthMs: number, windows: Windows): Way => {
+/**
+ * The first way, from keeping every note on, whose window holds the need, and that window in eighths;
+ * where it is too fast, the longest there is.
+ */
+export const wayFor = (
+  need: number,
+  eighthMs: number,
+  windows: Windows,
+): { readonly way: Way; readonly eighths: number } => {
+  const [keep] = windows;
   if (need === 0) {
-    return "hold";
+    return { way: "hold", eighths: keep?.eighths ?? 0 };
   }
-  const ways: readonly (readonly [Way, number])[] = [
-    ["keep", windows.keep],
-    ["let-one", windows.letOne],
-    ["let-two", windows.letTwo],
-  ];
-  return ways.find(([, eighths]) => need <= eighths * eighthMs)?.[0] ?? "too-fast";
-};
-
-/** How many eighths a way leaves the hand; where it is too fast, the most there are. */
-export const windowFor = (way: Way, windows: Windows): number => {
-  switch (way) {
-    case "hold":
-    case "keep":
-      return windows.keep;
-    case "let-one":
-      return windows.letOne;
-    case "let-two":
-    case "too-fast":
-      return windows.letTwo;
-  }
+  const found = windows.find(({ eighths }) => need <= eighths * eighthMs);
+  return found ?? { way: "too-fast", eighths: longestOf(windows) };
 };

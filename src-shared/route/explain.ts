@@ -29,7 +29,7 @@ export type Explanation = {
  * other voicing that shapes, range and pins allow there, what the best route through it costs more.
  */
 export const explain = (
-  timeline: Pick<Timeline, "stays" | "bars" | "length">,
+  timeline: Pick<Timeline, "stays" | "bars" | "meter" | "length">,
   neck: Neck,
   request: PlanRequest,
   route: Route,

@@ -98,10 +98,14 @@ export const pinsHolding = (
 };
 
 /**
- * Pins after an edit of the chart: a pin goes with its bar. `moved` tells for each old written bar
- * where it is now, or null where it is gone; pins on bars that are gone are dropped.
+ * Pins, or whatever else is said of a bar, after an edit of the chart: each goes with its bar. `moved`
+ * tells for each old written bar where it is now, or null where it is gone; what is said of bars that
+ * are gone is dropped.
  */
-export const movePins = (pins: readonly Pin[], moved: readonly (number | null)[]): readonly Pin[] =>
+export const movePins = <Said extends Pick<Pin, "bar">>(
+  pins: readonly Said[],
+  moved: readonly (number | null)[],
+): readonly Said[] =>
   pins.flatMap((pin) => {
     const bar = moved[pin.bar] ?? null;
     return bar === null ? [] : [{ ...pin, bar }];

@@ -69,14 +69,15 @@ const chordStarts = ({ sections }: Song): ReadonlySet<string> => {
 };
 
 /**
- * The pins after an edit of the chart, each on its own bar wherever that is now; those on bars that
- * are gone are dropped. Gives the same list where nothing moves.
+ * The pins, or whatever else is said of chords, after an edit of the chart, each on its own bar
+ * wherever that is now; those on bars that are gone are dropped. Gives the same list where nothing
+ * moves.
  */
-export const pinsAfterEdit = (
-  pins: readonly Pin[],
+export const pinsAfterEdit = <Said extends Pick<Pin, "bar" | "eighth" | "chord">>(
+  pins: readonly Said[],
   before: PlayedChart,
   after: PlayedChart,
-): readonly Pin[] => {
+): readonly Said[] => {
   const became = barsAfter(textsOf(before), textsOf(after));
   const starts = chordStarts(after.song);
   const moved = pins.flatMap((pin) => {

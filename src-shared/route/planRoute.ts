@@ -3,7 +3,7 @@ import type { Neck } from "../neck/neck.ts";
 import { millimetres, milliseconds } from "../units.ts";
 import { reformedFingers } from "../voicing/fingering.ts";
 import type { Voicing } from "../voicing/voicing.ts";
-import { needOf, wayFor, windowFor, windowsOf } from "./change.ts";
+import { longestOf, needOf, type Windows, wayFor, windowsOf } from "./change.ts";
 import { travelMicrometres } from "./cost.ts";
 import { clashAt, type Pin } from "./pins.ts";
 import { type PlanRequest, type Problem, pinsInForce, problemOf } from "./problem.ts";
@@ -23,15 +23,15 @@ export type Plan =
 const legBetween = (
   from: Placement,
   to: Placement,
-  seam: number | null,
+  windows: Windows,
+  seam: boolean,
   neck: Neck,
   { hand, eighth }: PlanRequest,
 ): Leg => {
   const reformed = reformedFingers(from.voicing, to.voicing);
   const frets = to.voicing.position - from.voicing.position;
-  const windows = windowsOf(from, to, seam);
   const need = needOf(hand, from.voicing, to.voicing, neck.scaleLength);
-  const way = wayFor(need, eighth, windows);
+  const { way, eighths } = wayFor(need, eighth, windows);
   const moves = frets !== 0 ? "slide" : "hold";
   return {
     from: from.index,
@@ -40,11 +40,11 @@ const legBetween = (
     frets,
     distance: millimetres(travelMicrometres(from.voicing, to.voicing) / 1000),
     reformed,
-    seam: seam !== null,
+    seam,
     way,
     need,
-    window: milliseconds(windowFor(way, windows) * eighth),
-    shortestEighth: need === 0 ? null : milliseconds(need / windows.letTwo),
+    window: milliseconds(eighths * eighth),
+    shortestEighth: need === 0 ? null : milliseconds(need / longestOf(windows)),
   };
 };
 
@@ -71,13 +71,20 @@ export const routeOf = (
     return slot ? [placementOf(slot, voicing, index)] : [];
   });
   const [first] = placements;
+  const windowsInto = (from: Placement, to: Placement, seam: number | null): Windows => {
+    const [left, reached] = [slots[from.index], slots[to.index]];
+    if (!left || !reached) {
+      throw new Error(`no slots for the step from ${from.index} to ${to.index}`);
+    }
+    return windowsOf(left, reached, seam);
+  };
   const legs = placements.flatMap((from, index): readonly Leg[] => {
     const to = placements[index + 1];
     if (to) {
-      return [legBetween(from, to, null, neck, request)];
+      return [legBetween(from, to, windowsInto(from, to, null), false, neck, request)];
     }
     return request.goesRound && first && index > 0
-      ? [legBetween(from, first, timeline.length, neck, request)]
+      ? [legBetween(from, first, windowsInto(from, first, timeline.length), true, neck, request)]
       : [];
   });
   const travel = legs.reduce((sum, leg) => sum + Math.round(1000 * leg.distance), 0);
@@ -116,7 +123,7 @@ const refusal = (problem: Problem, request: PlanRequest): Plan => {
  * compared from the first placement on: the same song always gives the same route. N.C. takes none.
  */
 export const planRoute = (
-  timeline: Pick<Timeline, "stays" | "bars" | "length">,
+  timeline: Pick<Timeline, "stays" | "bars" | "meter" | "length">,
   neck: Neck,
   request: PlanRequest,
 ): Plan => {

@@ -3,12 +3,14 @@ import type { Chord } from "../harmony/chord.ts";
 import { pitchClassOf } from "../harmony/noteName.ts";
 import type { Neck } from "../neck/neck.ts";
 import { ofString, pitchAt } from "../neck/pitchAt.ts";
+import type { Pattern } from "../roll/pattern.ts";
+import type { Picking } from "../roll/picking.ts";
 import { type Fret, fret, type Milliseconds } from "../units.ts";
 import { sameGrip } from "../voicing/sameGrip.ts";
 import type { ShapeName, StringSet, Voicing } from "../voicing/voicing.ts";
 import { type FretRange, voicingsOf } from "../voicing/voicingsOf.ts";
 import { type Charge, chargesOf, type Step } from "./aims.ts";
-import { windowsOf } from "./change.ts";
+import { longestOf, windowsOf } from "./change.ts";
 import type { Criterion, Layers } from "./choosePath.ts";
 import type { Hand } from "./movement.ts";
 import { isPinned, type Pin, pinIsFor, pinsAllow } from "./pins.ts";
@@ -32,6 +34,10 @@ export type PlanRequest = {
   readonly alike: boolean;
   /** Held ones count whatever the shapes and the range. */
   readonly pins: readonly Pin[];
+  /** What the right hand plays, which decides how long a change may take. */
+  readonly picking: Picking;
+  /** The player's own patterns, which the picking names. */
+  readonly patterns: readonly Pattern[];
 };
 
 /** A song's slots with the voicings each may take, and what a path through them is judged by. */
@@ -72,8 +78,8 @@ const criterionOf = (
         throw new Error(`no step from slot ${from} to slot ${to} of ${slots.length}`);
       }
       const step: Step = { from: left, to: reached, seam: to <= from ? length : null };
-      const { letTwo } = windowsOf(left, reached, step.seam);
-      const kind = `${left.chord.name} ${reached.chord.name} ${letTwo} ${step.seam} ${left.stay === reached.stay}`;
+      const longest = longestOf(windowsOf(left, reached, step.seam));
+      const kind = `${left.chord.name} ${reached.chord.name} ${longest} ${step.seam} ${left.stay === reached.stay}`;
       const found = known.get(kind);
       if (found) {
         return found;
@@ -176,12 +182,12 @@ export const pinsInForce = ({
 
 /** Sets up what a request asks of a song. */
 export const problemOf = (
-  timeline: Pick<Timeline, "stays" | "bars" | "length">,
+  timeline: Pick<Timeline, "stays" | "bars" | "meter" | "length">,
   neck: Neck,
   asked: PlanRequest,
 ): Problem => {
   const request = { ...asked, pins: pinsInForce(asked) };
-  const slots = slotsOf(timeline, request.perChord);
+  const slots = slotsOf(timeline, neck, request);
   const byChord = new Map<string, readonly Voicing[]>();
   for (const { chord } of slots) {
     if (!byChord.has(chord.name)) {

@@ -12,9 +12,10 @@ export type Aim = "ease" | "travel" | "steady" | "region" | "climb" | "fall" | "
 
 /**
  * How a change can be made in time: nothing moves; every note kept; the last note before it let go
- * early; the last two; not at this tempo.
+ * early; an open fifth string sounding while the hand is on its way; the last two notes let go; not at
+ * this tempo.
  */
-export type Way = "hold" | "keep" | "let-one" | "let-two" | "too-fast";
+export type Way = "hold" | "keep" | "let-one" | "open" | "let-two" | "too-fast";
 
 /** One chord held in one voicing for a while. */
 export type Placement = {

@@ -1,6 +1,16 @@
-import type { TimedBar, TimedStay, Timeline } from "../chart/song.ts";
+import type { Meter, TimedBar, TimedStay, Timeline } from "../chart/song.ts";
 import type { Chord } from "../harmony/chord.ts";
+import type { Neck } from "../neck/neck.ts";
+import { patternMeterOf } from "../roll/beats.ts";
+import { fifthBelongs } from "../roll/fifthBelongs.ts";
+import type { FitManner } from "../roll/fitRolls.ts";
+import { mannerAt, type Spot } from "../roll/mannerAt.ts";
+import type { Pattern } from "../roll/pattern.ts";
+import type { Picking } from "../roll/picking.ts";
+import { type Played, playedAfter, playedOn } from "../roll/played.ts";
+import type { StayShape } from "../roll/segments.ts";
 import { TICKS_PER_EIGHTH, type Tick, tick } from "../units.ts";
+import { exitsOf, type Windows } from "./change.ts";
 
 /** A stretch of the song that takes one voicing: a stay, or one of two parts of it. */
 export type Slot = {
@@ -16,6 +26,17 @@ export type Slot = {
   readonly eighth: number;
   /** Which time that bar is played, from 0. */
   readonly time: number;
+  /** What the right hand plays on it, and how it can be left. */
+  readonly played: Played;
+  readonly exits: Windows;
+};
+
+/** What the slots of a song depend on. */
+export type SlotRequest = {
+  readonly perChord: 1 | 2;
+  readonly picking: Picking;
+  /** The player's own patterns. */
+  readonly patterns: readonly Pattern[];
 };
 
 /** The bar line inside a stay that is nearest to its middle, the later of two; null if none is. */
@@ -44,52 +65,102 @@ const timesOf = (bars: readonly TimedBar[]): readonly number[] => {
   });
 };
 
+type Playing = Pick<Slot, "played" | "exits">;
+
+/** Works out what is played once for all chords that lie alike in their bars. */
+const playingOf = (
+  meter: Meter,
+  neck: Neck,
+  { picking, patterns }: SlotRequest,
+): ((chord: Chord, stay: Omit<StayShape, "meter">, manner: FitManner) => Playing) => {
+  const known = new Map<string, Playing>();
+  const belongs = new Map<string, boolean>();
+  return (chord, stay, manner) => {
+    const fits = belongs.get(chord.name) ?? fifthBelongs(chord, neck);
+    belongs.set(chord.name, fits);
+    const fifth = fits ? picking.fifth : "never";
+    const kind = `${stay.offset} ${stay.length} ${fifth} ${manner.density} ${manner.soft} ${manner.style}`;
+    const found = known.get(kind);
+    if (found) {
+      return found;
+    }
+    const shape = { ...stay, meter: patternMeterOf(meter) };
+    const played = playedOn(shape, manner, patterns, fifth);
+    const playing = { played, exits: exitsOf(played) };
+    known.set(kind, playing);
+    return playing;
+  };
+};
+
+/** A pinch that follows straight on another chord leaves out the fingers that have just struck. */
+const inTurn = (slots: readonly Slot[]): readonly Slot[] =>
+  slots.map((slot, index) => {
+    const before = slots[index - 1];
+    const last = before?.played.strokes.at(-1);
+    if (!before || !last || before.start + before.length !== slot.start) {
+      return slot;
+    }
+    const played = playedAfter(slot.played, last);
+    return played === slot.played ? slot : { ...slot, played, exits: exitsOf(played) };
+  });
+
 /**
- * The stretches that take a voicing each, in order; N.C. has none. With two to a chord, a stay of
- * two whole measures or more is parted at the bar line nearest to its middle, where one roll ends
- * and another starts.
+ * The stretches that take a voicing each, in order, and what the right hand plays on them; N.C. has
+ * none. With two to a chord, a stay of two whole measures or more is parted at the bar line nearest
+ * to its middle, where one roll ends and another starts.
  */
 export const slotsOf = (
-  timeline: Pick<Timeline, "stays" | "bars">,
-  perChord: 1 | 2,
+  timeline: Pick<Timeline, "stays" | "bars" | "meter">,
+  neck: Neck,
+  request: SlotRequest,
 ): readonly Slot[] => {
+  const { picking, perChord } = request;
   const times = timesOf(timeline.bars);
-  const slotAt = (
-    stay: number,
-    chord: Chord,
-    barIndex: number,
-    start: number,
-    length: number,
-  ): Slot => {
+  const playing = playingOf(timeline.meter, neck, request);
+  const spotAt = (chord: Chord, barIndex: number, start: number): Spot => {
     const bar = timeline.bars[barIndex];
     if (!bar) {
-      throw new Error(`stay ${stay} starts in bar ${barIndex} of ${timeline.bars.length}`);
+      throw new Error(`${chord.name} starts in bar ${barIndex} of ${timeline.bars.length}`);
     }
     return {
-      stay,
-      chord,
-      bar: barIndex,
-      start: tick(start),
-      length: tick(length),
       written: bar.written,
       eighth: (start - bar.start) / TICKS_PER_EIGHTH,
       time: times[barIndex] ?? 0,
+      chord: chord.name,
+      section: bar.section,
     };
   };
-  return timeline.stays.flatMap((stay, index): readonly Slot[] => {
+  const slots = timeline.stays.flatMap((stay, index): readonly Slot[] => {
     const { chord, bar, start, length } = stay;
     if (chord === null) {
       return [];
     }
+    const first = spotAt(chord, bar, start);
+    const slotAt = (at: Spot, barIndex: number, from: number, lasts: number): Slot => ({
+      stay: index,
+      chord,
+      bar: barIndex,
+      start: tick(from),
+      length: tick(lasts),
+      written: at.written,
+      eighth: at.eighth,
+      time: at.time,
+      ...playing(
+        chord,
+        { offset: at.eighth, length: lasts / TICKS_PER_EIGHTH },
+        mannerAt(picking, at, first),
+      ),
+    });
     const measure = timeline.bars[bar]?.length ?? length;
     const cut = perChord === 2 && length >= 2 * measure ? middleBarLine(stay, timeline.bars) : null;
     if (cut === null) {
-      return [slotAt(index, chord, bar, start, length)];
+      return [slotAt(first, bar, start, length)];
     }
-    const first = cut.start - start;
+    const before = cut.start - start;
     return [
-      slotAt(index, chord, bar, start, first),
-      slotAt(index, chord, cut.index, cut.start, length - first),
+      slotAt(first, bar, start, before),
+      slotAt(spotAt(chord, cut.index, cut.start), cut.index, cut.start, length - before),
     ];
   });
+  return inTurn(slots);
 };

@@ -89,6 +89,10 @@ const wayWords: Readonly<Record<Way, Choice>> = {
   hold: { name: "Hold", says: "Nothing moves." },
   keep: { name: "Keep every note", says: "There is time after the last note." },
   "let-one": { name: "Let the last note go", says: "Damp the last note early and be on your way." },
+  open: {
+    name: "Open 5th string",
+    says: "The open 5th string sounds while the hand is on its way.",
+  },
   "let-two": {
     name: "Let two notes go",
     says: "Damp the last two notes early and be on your way.",

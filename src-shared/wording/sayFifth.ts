@@ -2,17 +2,17 @@ import type { Chord } from "../harmony/chord.ts";
 import { noteNameOf } from "../harmony/noteName.ts";
 import type { Neck } from "../neck/neck.ts";
 import { pitchAt } from "../neck/pitchAt.ts";
+import { fifthBelongs } from "../roll/fifthBelongs.ts";
 import { fret } from "../units.ts";
 
 /**
  * Whether the open fifth string, raised with the capo, belongs to a chord: null where it does, else
- * why it is better left out. The score itself never plays it.
+ * why it is better left out. The score never plays it there.
  */
 export const sayFifth = (chord: Chord, neck: Neck): string | null => {
   const pitchClass = pitchAt(neck, { string: 5, fret: fret(0) }) % 12;
-  const fits = chord.tones.some((tone) => tone.pitchClass === pitchClass);
   const flat = /b/.test(chord.root) || chord.root === "F";
-  return fits
+  return fifthBelongs(chord, neck)
     ? null
     : `Leave the 5th string out: ${noteNameOf(pitchClass, flat)} is not in ${chord.name}`;
 };

@@ -4,12 +4,8 @@ import type { Tuning } from "../neck/neck.ts";
 import type { Pin } from "../route/pins.ts";
 import type { PlanRequest } from "../route/problem.ts";
 import type { Slot } from "../route/slot.ts";
+import { placeOfBar } from "./placeOfBar.ts";
 import { sayAnyShape } from "./sayShape.ts";
-
-const placeOf = (bar: BarText | undefined): Diagnostic["at"] =>
-  bar
-    ? { line: bar.line, column: bar.column, length: Math.max(1, bar.end - bar.start) }
-    : { line: 1, column: 1, length: 1 };
 
 /**
  * Why there is no route: a chord that no allowed shape reaches, at the bar that first has it (at
@@ -26,7 +22,7 @@ export const sayNoVoicing = (
   return {
     severity: "error",
     code: "no-voicing",
-    at: placeOf(bar),
+    at: placeOfBar(bar),
     says: `${slot.chord.name} has no ${shapes} within frets ${low} to ${high} that is not ruled out.`,
     try: "Allow more frets or another shape, or take a pin off.",
   };
@@ -46,7 +42,7 @@ export const sayClash = (
 ): Diagnostic => ({
   severity: "error",
   code: "pins-clash",
-  at: placeOf(bar),
+  at: placeOfBar(bar),
   says: `${slot.chord.name} in bar ${slot.bar + 1} cannot be ${pins.map(sayPin).join(" and ")} at once.`,
   try: "Take one of these pins off.",
 });

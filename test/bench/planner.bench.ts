@@ -6,6 +6,7 @@ import { unfold } from "../../src-shared/chart/unfold.ts";
 import { chartToScore, otherRoutes } from "../../src-shared/chartToScore.ts";
 import { neckFor } from "../../src-shared/neck/neckFor.ts";
 import { tunings } from "../../src-shared/neck/tuningTable.ts";
+import { plainPicking } from "../../src-shared/roll/picking.ts";
 import { handTable } from "../../src-shared/route/handTable.ts";
 import { planRoute } from "../../src-shared/route/planRoute.ts";
 import { type PlanRequest, problemOf } from "../../src-shared/route/problem.ts";
@@ -25,6 +26,8 @@ const request: PlanRequest = {
   eighth: milliseconds(150),
   alike: false,
   pins: [],
+  picking: plainPicking,
+  patterns: [],
 };
 
 const turn = ["G", "Em", "C", "D7", "G", "G7", "C", "Am", "Bm", "E7", "Am7", "D7"];

@@ -1,3 +1,4 @@
+import { plainPicking } from "../../src-shared/roll/picking.ts";
 import { handTable } from "../../src-shared/route/handTable.ts";
 import type { PlanRequest } from "../../src-shared/route/problem.ts";
 import { fret, milliseconds } from "../../src-shared/units.ts";
@@ -15,6 +16,8 @@ export const plainRequest = (highest: number): PlanRequest => ({
   eighth: milliseconds(150),
   alike: false,
   pins: [],
+  picking: plainPicking,
+  patterns: [],
 });
 
 /** A major or minor triad by its letter name, with tonal's tones. */

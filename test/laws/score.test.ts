@@ -1,8 +1,16 @@
 import fc from "fast-check";
 import { Note, Chord as TonalChord } from "tonal";
 import { describe, expect, test } from "vitest";
-import { chartToScore } from "../../src-shared/chartToScore.ts";
-import { aims, handNames, stringSets, wholeNeckPlan } from "../../src-shared/settings.ts";
+import { chartToScore, type Walk } from "../../src-shared/chartToScore.ts";
+import type { Manner, Picking } from "../../src-shared/roll/picking.ts";
+import {
+  aims,
+  handNames,
+  type PlanSettings,
+  stringSets,
+  wholeNeckPlan,
+} from "../../src-shared/settings.ts";
+import { anyManners, anyPicking, dealtOut } from "./anyPicking.ts";
 
 const chord = fc
   .tuple(
@@ -34,17 +42,30 @@ const anyPlan = fc
   })
   .map((drawn) => ({ ...wholeNeckPlan, ...drawn }));
 
+const anyMixed = fc.record({ picking: anyPicking, manners: anyManners });
+
+/** A walk in which each chord is picked in a manner of its own. */
+const mixedWalk = (
+  text: string,
+  plan: PlanSettings,
+  { picking, manners }: { readonly picking: Picking; readonly manners: readonly Manner[] },
+): Walk => {
+  const { slots } = chartToScore(text, plan, null);
+  return chartToScore(text, plan, null, dealtOut(picking, slots, manners));
+};
+
 describe("every score", () => {
   test("sounds only tones that tonal finds in the chord of the moment, on frets of its placement", () => {
     fc.assert(
-      fc.property(anyChart, anyPlan, (text, plan) => {
-        const { score, route } = chartToScore(text, plan, null);
+      fc.property(anyChart, anyPlan, anyPicking, (text, plan, picking) => {
+        const { score, route } = chartToScore(text, plan, null, picking);
         for (const note of score.notes) {
           const placement = route?.placements[note.placement];
           const name = placement?.chord.name ?? "";
           const tones = TonalChord.get(name).notes.map((each) => Note.chroma(each));
           expect(tones, name).toContain(note.midi % 12);
-          expect(placement?.voicing.frets[(note.string - 1) as 0 | 1 | 2 | 3]).toBe(note.fret);
+          const stopped = placement?.voicing.frets[(note.string - 1) as 0 | 1 | 2 | 3];
+          expect(note.fret).toBe(note.string === 5 ? 0 : stopped);
         }
       }),
       { numRuns: 120 },
@@ -70,18 +91,58 @@ describe("every score", () => {
     );
   });
 
-  test("never strikes a string again while a finger of the same hand has just struck", () => {
+  test("fills every chord with notes and rests, and strikes no string twice at once", () => {
     fc.assert(
-      fc.property(anyChart, anyPlan, (text, plan) => {
-        const { score } = chartToScore(text, plan, null);
-        for (const [index, note] of score.notes.entries()) {
-          const next = score.notes[index + 1];
-          if (next && next.tick - note.tick === 240) {
-            expect(next.finger).not.toBe(note.finger);
+      fc.property(anyChart, anyPlan, anyMixed, (text, plan, mixed) => {
+        const { score, route } = mixedWalk(text, plan, mixed);
+        fc.pre(route !== null);
+        for (const { index, start, length } of route?.placements ?? []) {
+          const own = score.notes.filter((note) => note.placement === index);
+          const strokes = [...new Map(own.map(({ tick, ticks }) => [tick, ticks]))];
+          expect(strokes[0]?.[0]).toBe(start);
+          // A stroke lasts to the next one, a damped one for an eighth; the rest is rests.
+          const ends = [...strokes.slice(1).map(([tick]) => tick), start + length];
+          for (const [at, [tick, ticks]] of strokes.entries()) {
+            const damped = own.some((note) => note.tick === tick && note.damped);
+            expect(ticks).toBe(damped ? 240 : (ends[at] ?? 0) - tick);
           }
+          const struck = own.map(({ tick, string }) => `${tick} ${string}`);
+          expect(new Set(struck).size).toBe(struck.length);
         }
       }),
-      { numRuns: 60 },
+      { numRuns: 120 },
+    );
+    expect.hasAssertions();
+  });
+
+  test("never lets the open fifth string go, nor has the hand slide it", () => {
+    fc.assert(
+      fc.property(anyChart, anyPlan, anyPicking, (text, plan, picking) => {
+        const { notes } = chartToScore(text, plan, null, picking).score;
+        const drones = notes.filter(({ string }) => string === 5);
+        expect(drones.every(({ letGo, glide, slideInto }) => !letGo && !glide && !slideInto)).toBe(
+          true,
+        );
+        expect(picking.fifth === "never" && drones.length > 0).toBe(false);
+      }),
+      { numRuns: 120 },
+    );
+  });
+
+  test("never strikes with a finger that has struck on the eighth before", () => {
+    fc.assert(
+      fc.property(anyChart, anyPlan, anyMixed, (text, plan, mixed) => {
+        const { score } = mixedWalk(text, plan, mixed);
+        const fingers = new Map<number, Set<string>>();
+        for (const { tick, finger } of score.notes) {
+          fingers.set(tick, (fingers.get(tick) ?? new Set()).add(finger));
+        }
+        for (const [tick, now] of fingers) {
+          const before = fingers.get(tick - 240) ?? new Set();
+          expect([...now].filter((finger) => before.has(finger))).toEqual([]);
+        }
+      }),
+      { numRuns: 120 },
     );
     expect.hasAssertions();
   });

@@ -6,6 +6,7 @@ import { answerScreen } from "../../src-main/desktop/ipc.ts";
 import { startServer } from "../../src-main/local/server.ts";
 import { makeHost, type OpenHost } from "../../src-main/services/makeHost.ts";
 import { channelOf, type VerbName, verbNames, verbs } from "../../src-shared/host.ts";
+import type { Pattern } from "../../src-shared/roll/pattern.ts";
 import { firstPreferences, newSongSettings } from "../../src-shared/settings.ts";
 import { frameAt, IpcLine } from "./desktop/ipcLine.ts";
 import { sendCall } from "./local/localLine.ts";
@@ -80,14 +81,29 @@ const filledHome = async (): Promise<{
       restoreSong: { ticket },
       readPreferences: null,
       writePreferences: { ...firstPreferences, theme: "dark" },
+      readPatterns: null,
+      writePatterns: [ownPattern],
     },
   };
+};
+
+const ownPattern: Pattern = {
+  name: "Tin gate",
+  meter: "2/4",
+  strokes: (["T", "I", "T", "M"] as const).map((finger) => ({
+    picks: [{ finger, on: finger === "M" ? "fifth" : 2 }],
+    accent: finger === "I",
+    damped: false,
+  })),
 };
 
 const wrongArguments: readonly unknown[] = [
   7,
   "ferry",
-  [],
+  [7],
+  [{ ...ownPattern, name: " " }],
+  [{ ...ownPattern, strokes: [] }],
+  [ownPattern, { ...ownPattern, meter: "4/4" }],
   {},
   { id: 7, ticket: 7, title: 7 },
   { id: "", ticket: "", title: "", text: "", settings: {} },

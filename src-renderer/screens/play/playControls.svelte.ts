@@ -6,6 +6,7 @@ import type { OpenSong } from "../../state/openSong.svelte.ts";
 import type { Player } from "../../state/player.svelte.ts";
 import type { PreferencesState } from "../../state/preferences.svelte.ts";
 import type { PlayAction } from "./playKeys.ts";
+import { PlayPanels } from "./playPanels.svelte.ts";
 import type { WhyQuestion } from "./whyQuestion.ts";
 
 /** Usual slowest and fastest practice tempo, beats a minute. */
@@ -25,6 +26,7 @@ export class PlayControls {
   #others = $state.raw({ playing: false, still: false });
   /** The other routes are on the screen. */
   routesOpen: boolean = $state(false);
+  readonly panels: PlayPanels = new PlayPanels();
   readonly #song: OpenSong;
   readonly #player: Player;
   readonly #preferences: PreferencesState;
@@ -137,9 +139,10 @@ export class PlayControls {
 
   /** What is to be weighed for the reasons on the screen; null without any. */
   get whyQuestion(): WhyQuestion | null {
-    const { text, settings } = this.#song;
-    const { plan, playTempo } = settings;
-    return this.whyOf === null ? null : { text, plan, playTempo, placement: this.whyOf };
+    const { text, settings, patterns } = this.#song;
+    const { plan, playTempo, picking } = settings;
+    const placement = this.whyOf;
+    return placement === null ? null : { text, plan, playTempo, picking, patterns, placement };
   }
 
   setLevel(part: MixPart, level: Level): void {
@@ -177,6 +180,8 @@ export class PlayControls {
       case "routes":
         this.routesOpen = true;
         return;
+      case "hand":
+        return this.panels.openDrawer("hand");
       case "others":
         return this.toggleOthers();
       case "why":

@@ -9,6 +9,7 @@ export type PlayAction =
   | "loopTo"
   | "banjo"
   | "routes"
+  | "hand"
   | "others"
   | "why"
   | "slower"
@@ -27,6 +28,8 @@ const actions: ReadonlyMap<string, PlayAction> = new Map([
   ["M", "banjo"],
   ["r", "routes"],
   ["R", "routes"],
+  ["h", "hand"],
+  ["H", "hand"],
   ["o", "others"],
   ["O", "others"],
   ["w", "why"],

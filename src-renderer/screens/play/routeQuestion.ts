@@ -1,4 +1,6 @@
 import type { Walk } from "../../../src-shared/chartToScore.ts";
+import type { Pattern } from "../../../src-shared/roll/pattern.ts";
+import type { Picking } from "../../../src-shared/roll/picking.ts";
 import type { Route } from "../../../src-shared/route/route.ts";
 import type { PlanSettings } from "../../../src-shared/settings.ts";
 import { holdsEverything } from "../../parts/sayPins.ts";
@@ -8,6 +10,8 @@ export type RouteQuestion = {
   readonly text: string;
   readonly plan: PlanSettings;
   readonly playTempo: number | null;
+  readonly picking: Picking;
+  readonly patterns: readonly Pattern[];
 };
 
 /** What the search has found so far, the best first; `more` while it still looks. */

@@ -1,3 +1,5 @@
+import type { Pattern } from "../../../src-shared/roll/pattern.ts";
+import type { Picking } from "../../../src-shared/roll/picking.ts";
 import type { Elsewhere } from "../../../src-shared/route/explain.ts";
 import type { PlanSettings } from "../../../src-shared/settings.ts";
 
@@ -6,6 +8,8 @@ export type WhyQuestion = {
   readonly text: string;
   readonly plan: PlanSettings;
   readonly playTempo: number | null;
+  readonly picking: Picking;
+  readonly patterns: readonly Pattern[];
   readonly placement: number;
 };
 

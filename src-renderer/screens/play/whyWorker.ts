@@ -3,6 +3,7 @@ import type { WhyAnswer, WhyQuestion } from "./whyQuestion.ts";
 
 // Weighs other places beside the screen, so that neither picture nor sound waits for it.
 self.addEventListener("message", ({ data }: MessageEvent<WhyQuestion>) => {
-  const walk = chartToScore(data.text, data.plan, data.playTempo);
+  const { text, plan, playTempo, picking, patterns } = data;
+  const walk = chartToScore(text, plan, playTempo, picking, patterns);
   self.postMessage((whyHere(walk, data.placement)?.elsewhere ?? []) satisfies WhyAnswer);
 });

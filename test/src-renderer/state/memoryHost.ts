@@ -1,4 +1,5 @@
 import type { Answer, Host, Problem, StoredSong } from "../../../src-shared/host.ts";
+import type { Pattern } from "../../../src-shared/roll/pattern.ts";
 import {
   firstPreferences,
   newSongSettings,
@@ -25,6 +26,7 @@ export class MemoryHost {
   readonly bin: Map<string, StoredSong> = new Map();
   readonly written: StoredSong[] = [];
   preferences: Preferences = firstPreferences;
+  patterns: readonly Pattern[] = [];
   failing: Problem | null = null;
   #gate: Promise<void> | null = null;
   #open: () => void = () => undefined;
@@ -99,6 +101,12 @@ export class MemoryHost {
     writePreferences: (preferences) =>
       this.#answer(() => {
         this.preferences = preferences;
+        return null;
+      }),
+    readPatterns: () => this.#answer(() => this.patterns),
+    writePatterns: (patterns) =>
+      this.#answer(() => {
+        this.patterns = patterns;
         return null;
       }),
   };

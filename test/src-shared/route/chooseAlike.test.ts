@@ -5,6 +5,7 @@ import { unfold } from "../../../src-shared/chart/unfold.ts";
 import { chartToScore } from "../../../src-shared/chartToScore.ts";
 import { neckFor } from "../../../src-shared/neck/neckFor.ts";
 import { tunings } from "../../../src-shared/neck/tuningTable.ts";
+import { plainPicking } from "../../../src-shared/roll/picking.ts";
 import { chooseAlike } from "../../../src-shared/route/chooseAlike.ts";
 import { handTable } from "../../../src-shared/route/handTable.ts";
 import { type PlanRequest, type Problem, problemOf } from "../../../src-shared/route/problem.ts";
@@ -32,6 +33,8 @@ const requestFor = (drawn: {
   eighth: milliseconds(150),
   alike: true,
   pins: [],
+  picking: plainPicking,
+  patterns: [],
 });
 
 /** Charts with repeats, endings and a form, so that places come again in different company. */

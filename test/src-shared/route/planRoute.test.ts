@@ -1,16 +1,18 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import type { Timeline } from "../../../src-shared/chart/song.ts";
 import { neckFor } from "../../../src-shared/neck/neckFor.ts";
 import { tunings } from "../../../src-shared/neck/tuningTable.ts";
 import { chargesOf } from "../../../src-shared/route/aims.ts";
 import { handTable } from "../../../src-shared/route/handTable.ts";
 import { planRoute } from "../../../src-shared/route/planRoute.ts";
-import { type PlanRequest, problemOf } from "../../../src-shared/route/problem.ts";
+import { type PlanRequest, type Problem, problemOf } from "../../../src-shared/route/problem.ts";
 import type { Route } from "../../../src-shared/route/route.ts";
 import { aims } from "../../../src-shared/settings.ts";
 import { fret, milliseconds } from "../../../src-shared/units.ts";
 import type { Voicing } from "../../../src-shared/voicing/voicing.ts";
 import { anyTonalChord, chordByTonal, timelineOf } from "../../laws/anyHeldSong.ts";
+import { anyPicking } from "../../laws/anyPicking.ts";
 import { chordNamed, plainRequest } from "../../laws/plainRequest.ts";
 
 const neck = neckFor(tunings[0], fret(0));
@@ -40,6 +42,8 @@ const anyRequest: fc.Arbitrary<PlanRequest> = fc.record({
   alike: fc.constant(false),
   pins: fc.constant([]),
   strings: fc.constant("3-2-1" as const),
+  picking: anyPicking,
+  patterns: fc.constant([]),
 });
 
 const less = (a: readonly number[], b: readonly number[]): boolean => {
@@ -55,9 +59,9 @@ const worthOf = (
   voicings: readonly Voicing[],
   names: readonly string[],
   request: PlanRequest,
-  song: ReturnType<typeof timelineOf>,
+  song: Pick<Timeline, "length">,
+  { slots }: Pick<Problem, "slots">,
 ): readonly number[] => {
-  const problem = problemOf(song, neck, request);
   const count = voicings.length;
   const seamless = voicings
     .slice(1)
@@ -70,8 +74,8 @@ const worthOf = (
   const charges = chargesOf(request.aim, { neck, hand: request.hand, eighth: request.eighth });
   const values = charges.map(({ by, of }) => {
     const each = steps.map(({ from, to, seam }) => {
-      const left = problem.slots[from];
-      const reached = problem.slots[seam === null ? from + 1 : 0];
+      const left = slots[from];
+      const reached = slots[seam === null ? from + 1 : 0];
       const voicing = voicings[from];
       if (!left || !reached || !voicing) {
         throw new Error("a step without ends");
@@ -110,7 +114,8 @@ describe("a planned route", () => {
         anyRequest,
         (chords, request) => {
           const song = timelineOf(chords);
-          const { voicings: layers } = problemOf(song, neck, request);
+          const problem = problemOf(song, neck, request);
+          const { voicings: layers } = problem;
           fc.pre(layers.reduce((paths, layer) => paths * Math.max(1, layer.length), 1) <= 3000);
           const plan = planRoute(song, neck, request);
           if (plan.kind !== "route") {
@@ -120,13 +125,13 @@ describe("a planned route", () => {
           const names = chords.map((chord) => chord.name);
           let best: { voicings: readonly Voicing[]; worth: readonly number[] } | null = null;
           for (const voicings of everyChoice(layers)) {
-            const worth = worthOf(voicings, names, request, song);
+            const worth = worthOf(voicings, names, request, song, problem);
             if (best === null || less(worth, best.worth)) {
               best = { voicings, worth };
             }
           }
           const found = plan.route.placements.map(({ voicing }) => voicing);
-          expect(worthOf(found, names, request, song)).toEqual(best?.worth);
+          expect(worthOf(found, names, request, song, problem)).toEqual(best?.worth);
           if (request.aim !== "region") {
             expect(found.map(({ frets }) => frets)).toEqual(
               best?.voicings.map(({ frets }) => frets),
@@ -326,12 +331,12 @@ describe("aims", () => {
           const hardest = (aim: PlanRequest["aim"]) => {
             const plan = planRoute(song, neck, { ...request, aim });
             return plan.kind === "route"
-              ? Math.max(0, ...plan.route.legs.map((leg) => leg.need))
+              ? Math.max(0, ...plan.route.legs.map((leg) => leg.shortestEighth ?? 0))
               : null;
           };
           const steady = hardest("steady");
           fc.pre(steady !== null);
-          // Equal windows all through, so the worst need is the worst strain but for its rounding.
+          // The shortest eighth is need over window in eighths: the strain but for its rounding.
           expect(steady).toBeLessThanOrEqual((hardest(request.aim) ?? 0) + 0.001);
         },
       ),

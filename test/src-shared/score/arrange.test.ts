@@ -1,6 +1,14 @@
 import { describe, expect, test } from "vitest";
 import { chartToScore } from "../../../src-shared/chartToScore.ts";
 import { demoSongTable } from "../../../src-shared/demo/demoSongTable.ts";
+import type { Pattern, PatternStroke } from "../../../src-shared/roll/pattern.ts";
+import {
+  type Density,
+  type FifthUse,
+  type Picking,
+  plainPicking,
+  type StyleName,
+} from "../../../src-shared/roll/picking.ts";
 import { wholeNeckPlan } from "../../../src-shared/settings.ts";
 
 const inDShape = { ...wholeNeckPlan, shapes: ["D"], fretLow: 5, fretHigh: 16 } as const;
@@ -123,6 +131,145 @@ describe("the banjo's score", () => {
         }
       }
     }
+  });
+});
+
+describe("the right hand in the score", () => {
+  const pickedAs = (chart: string, picking: Partial<Picking>, settings = wholeNeckPlan) =>
+    chartToScore(chart, settings, null, { ...plainPicking, ...picking });
+  const inManner = (style: StyleName, density: Density): Pick<Picking, "song"> => ({
+    song: { style, density },
+  });
+
+  test("plays the standard forward roll, fifth string and all, where G belongs to the chord", () => {
+    // 3 2 1 5 2 1 5 1: the forward roll as method books print it; common practice.
+    const { notes } = pickedAs("| G |", { fifth: "always" }, inDShape).score;
+    expect(notes.map(({ string }) => string).join("")).toBe("32152151");
+    // Open G tuning: the fifth string is G4, MIDI 67, at no fret.
+    expect(
+      notes.filter(({ string }) => string === 5).map(({ fret, midi }) => [fret, midi]),
+    ).toEqual([
+      [0, 67],
+      [0, 67],
+    ]);
+  });
+
+  test("puts the thumb on string 3 where the fifth string clashes, and raises it with the capo", () => {
+    const strings = (chart: string): string =>
+      pickedAs(chart, { fifth: "always" }, inDShape)
+        .score.notes.map(({ string }) => string)
+        .join("");
+    expect(strings("| D |")).toBe("32132131");
+    expect(strings("Capo: 2\n| D |")).toBe("32152151");
+    const capoed = pickedAs("Capo: 2\n| D |", { fifth: "always" }, inDShape).score.notes;
+    expect(capoed.find(({ string }) => string === 5)?.midi).toBe(69);
+  });
+
+  test("covers a change with the open fifth string where two notes would have to go", () => {
+    // 301 ms at 110 half notes a minute (an eighth is 136 ms) are 2.2 eighths.
+    const chart = "Time: 2/2  Tempo: 110\n| G | C |";
+    const { score, route } = pickedAs(chart, { fifth: "cover" }, inDShape);
+    expect(route?.legs.map(({ way }) => way)).toEqual(["open"]);
+    const strokeAt = (eighths: number) =>
+      score.notes.find(({ tick }) => tick === 1920 - eighths * 240);
+    expect([3, 2, 1].map((eighths) => strokeAt(eighths)?.string)).toEqual([1, 5, 1]);
+    expect([3, 2, 1].map((eighths) => strokeAt(eighths)?.letGo)).toEqual([false, false, true]);
+    expect(strokeAt(2)?.until).toBe(1920);
+    expect(score.notes.filter(({ string }) => string === 5)).toHaveLength(1);
+  });
+
+  test("leaves the fifth string out where the change can be made without", () => {
+    for (const tempo of [40, 60, 99]) {
+      const chart = `Time: 2/2  Tempo: ${tempo}\n| G | C |`;
+      const { score } = pickedAs(chart, { fifth: "cover" }, inDShape);
+      expect(score.notes.some(({ string }) => string === 5)).toBe(false);
+    }
+  });
+
+  test("makes a change faster than the closed strings alone allow, but for a clash", () => {
+    // 301 ms at 170 (an eighth is 88 ms) are 3.4 eighths; from D the drone may not cover.
+    const way = (chords: string, fifth: FifthUse) =>
+      pickedAs(`Time: 2/2  Tempo: 170\n${chords}`, { fifth }, inDShape).route?.legs[0]?.way;
+    expect([way("| G | C |", "never"), way("| G | C |", "cover")]).toEqual(["too-fast", "open"]);
+    expect(way("| D | G |", "cover")).toBe("too-fast");
+  });
+
+  test("damps the pinch of a vamp at once and lets the bass ring", () => {
+    const { notes } = pickedAs("| G |", inManner("vamp", "full"), inDShape).score;
+    expect(notes.map(({ tick, string, damped }) => [tick, string, damped])).toEqual([
+      [0, 3, false],
+      ...[3, 2, 1].map((string) => [480, string, true]),
+      [960, 3, false],
+      ...[3, 2, 1].map((string) => [1440, string, true]),
+    ]);
+    expect(
+      notes.filter(({ damped }) => damped).every(({ tick, until }) => until - tick === 120),
+    ).toBe(true);
+    expect(notes[0]?.until).toBe(480);
+  });
+
+  test("accents what carries the meter, and nothing where someone sings", () => {
+    const chart = "[Verse]\n| G |";
+    const accents = (picking: Partial<Picking>) =>
+      pickedAs(chart, picking, inDShape)
+        .score.notes.filter(({ accent }) => accent)
+        .map(({ tick }) => tick);
+    expect(accents({})).toEqual([0, 960]);
+    const sections = [{ label: "Verse", manner: null, sung: true }];
+    expect(accents({ sections })).toEqual([]);
+    const sung = pickedAs(chart, { sections }, inDShape).score.notes;
+    expect(sung.map(({ tick }) => tick)).toEqual([0, 480, 960, 1440]);
+  });
+
+  test("strikes each chord once where that is asked for, and leaves the hand the whole stay", () => {
+    const { score, route } = pickedAs(
+      "Tempo: 200\n| G | C |",
+      inManner("forward", "once"),
+      inDShape,
+    );
+    expect([...new Set(score.notes.map(({ tick }) => tick))]).toEqual([0, 1920]);
+    expect(route?.legs[0]?.way).toBe("keep");
+    expect(score.notes.some(({ letGo }) => letGo)).toBe(false);
+  });
+
+  test("takes the player's own pattern by name", () => {
+    const t: PatternStroke = {
+      picks: [{ finger: "T", on: 3 }],
+      accent: true,
+      damped: false,
+    };
+    const m: PatternStroke = { picks: [{ finger: "M", on: 1 }], accent: false, damped: true };
+    const hopper: Pattern = { name: "Hopper", meter: "4/4", strokes: [t, m, t, m, t, m, t, m] };
+    const { score } = chartToScore(
+      "| G |",
+      inDShape,
+      null,
+      { ...plainPicking, song: { style: "own:Hopper", density: "full" } },
+      [hopper],
+    );
+    expect(score.notes.map(({ finger }) => finger).join("")).toBe("TMTMTMTM");
+    const gone = pickedAs(
+      "| G | C |",
+      { song: { style: "own:Hopper", density: "full" } },
+      inDShape,
+    );
+    expect(gone.notes.map(({ code, severity }) => [code, severity])).toEqual([
+      ["pattern-gone", "hint"],
+    ]);
+  });
+
+  test("says of a chord of one eighth that it is pinched, at its bar", () => {
+    const { notes, slots } = pickedAs("| G . . , C' |", {}, inDShape);
+    expect(slots.map(({ length }) => length)).toEqual([1680, 240]);
+    expect(notes).toEqual([
+      {
+        severity: "hint",
+        code: "too-short",
+        at: expect.objectContaining({ line: 1 }),
+        says: "C in bar 1 lasts one eighth, too short for a roll: it is pinched.",
+        try: "Leave it so, or give the chord more time.",
+      },
+    ]);
   });
 });
 

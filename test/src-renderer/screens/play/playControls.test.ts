@@ -26,6 +26,8 @@ const host: Host = {
   restoreSong: noMachine,
   readPreferences: noMachine,
   writePreferences: noMachine,
+  readPatterns: noMachine,
+  writePatterns: noMachine,
 };
 
 const neverSaves = () => () => undefined;

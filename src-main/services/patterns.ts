@@ -1,0 +1,38 @@
+import { join } from "node:path";
+import { type Answer, patternsSchema } from "../../src-shared/host.ts";
+import type { Pattern } from "../../src-shared/roll/pattern.ts";
+import { failed, given } from "./answer.ts";
+import type { Disk } from "./disk.ts";
+import { readKept, writeJson } from "./jsonFile.ts";
+
+/** The player's own right-hand patterns on disk. */
+export type PatternsFile = {
+  readonly read: () => Promise<Answer<readonly Pattern[]>>;
+  readonly write: (patterns: readonly Pattern[]) => Promise<void>;
+};
+
+/**
+ * Keeps the patterns in one file of the home folder. A damaged file is said once, since it is set
+ * aside; from then on there are none.
+ */
+export const makePatterns = (home: string, disk: Disk): PatternsFile => {
+  const path = join(home, "patterns.json");
+  return {
+    read: async () => {
+      const kept = await readKept(disk, path, patternsSchema);
+      switch (kept.kind) {
+        case "value":
+          return given(kept.value);
+        case "none":
+          return given([]);
+        case "damaged":
+          return failed(
+            "damaged",
+            "The file of your own patterns was damaged.",
+            `It is kept as ${kept.aside}. Import your patterns from a file you exported, or make them anew.`,
+          );
+      }
+    },
+    write: (patterns) => writeJson(disk, path, patterns),
+  };
+};

@@ -1,0 +1,95 @@
+import fc from "fast-check";
+import * as v from "valibot";
+import { describe, expect, test } from "vitest";
+import { mended } from "../../../src-shared/roll/mend.ts";
+import { type Pattern, patternSchema } from "../../../src-shared/roll/pattern.ts";
+import { breachesOf } from "../../../src-shared/roll/rollRules.ts";
+import { anyPattern } from "../../laws/anyPattern.ts";
+
+const home = { T: 3, I: 2, M: 1 } as const;
+const fingers = (letters: string, meter: Pattern["meter"] = "4/4"): Pattern => ({
+  name: "on trial",
+  meter,
+  strokes: [...letters].map((letter) => ({
+    picks:
+      letter === "T" || letter === "I" || letter === "M"
+        ? [{ finger: letter, on: home[letter] }]
+        : [],
+    accent: false,
+    damped: false,
+  })),
+});
+const spelled = (pattern: Pattern | null) =>
+  pattern?.strokes
+    .map(({ picks }) => picks.map(({ finger, on }) => `${finger}${on}`).join("+") || "-")
+    .join(" ");
+const firstMend = (pattern: Pattern): Pattern | null => {
+  const [breach] = breachesOf(pattern);
+  return breach ? mended(pattern, breach) : null;
+};
+
+describe("mending a breach", () => {
+  test("takes it away and makes no other, for every breach of every pattern", () => {
+    fc.assert(
+      fc.property(anyPattern, (pattern) => {
+        const before = breachesOf(pattern);
+        for (const breach of before) {
+          const after = mended(pattern, breach);
+          if (!after) throw new Error("a breach was not mended");
+          expect(v.is(patternSchema, after)).toBe(true);
+          const left = breachesOf(after);
+          expect(left).not.toContainEqual(breach);
+          expect(left.length).toBeLessThan(before.length);
+        }
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  test("again and again ends with a pattern that breaks no rule", () => {
+    fc.assert(
+      fc.property(anyPattern, (pattern) => {
+        const most = breachesOf(pattern).length;
+        let now = pattern;
+        for (let times = 0; times < most; times += 1) {
+          now = firstMend(now) ?? now;
+        }
+        expect(breachesOf(now)).toEqual([]);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  test("leaves name, meter and the eighths apart from the breach as they are", () => {
+    fc.assert(
+      fc.property(anyPattern, (pattern) => {
+        const twice = breachesOf(pattern).find(({ rule }) => rule === "finger-twice");
+        const after = twice ? mended(pattern, twice) : pattern;
+        expect([after?.name, after?.meter]).toEqual([pattern.name, pattern.meter]);
+        const changed = pattern.strokes.filter((stroke, at) => stroke !== after?.strokes[at]);
+        expect(changed.length).toBeLessThanOrEqual(2);
+      }),
+    );
+  });
+
+  test("is nothing where there is no such breach", () => {
+    expect(mended(fingers("TIM"), { rule: "finger-twice", eighth: 1, finger: "I" })).toBeNull();
+  });
+
+  // Worked out by hand from the rules: another finger on the string, else one on its own string.
+  test.each([
+    ["TIIM", "T3 I2 T2 M1"],
+    ["TITTIM", "T3 I2 T3 M1 I2 M1"],
+    ["IMTM", "T2 M1 T3 M1"],
+    ["TIT", "T3 I2 M1"],
+  ])("%s becomes %s", (letters, becomes) => {
+    let now = fingers(letters);
+    while (breachesOf(now).length > 0) now = firstMend(now) ?? now;
+    expect(spelled(now)).toBe(becomes);
+  });
+
+  test("of a length fills the last measure up with rests", () => {
+    const long = fingers("TIMTIMTIMTIM");
+    expect(spelled(firstMend(long))).toMatch(/^(T3 I2 M1 ){4}- - - -$/);
+  });
+});
