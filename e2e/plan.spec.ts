@@ -127,6 +127,19 @@ test("plan counts the tempo of 6/8 in dotted quarters", () => {
   expect(change?.ceilingBpm).toBeCloseTo((3 * 60_000) / (3 * (change?.needMs ?? 1)), 1);
 });
 
+test("plan plays another right hand: a damped vamp, and the drone that covers a change", () => {
+  const vamp: PlanReport = JSON.parse(plan("| G |", "--style", "vamp").out);
+  expect(vamp.notes.filter((note) => note.damped).map((note) => note.tick)).toEqual([
+    480, 480, 480, 1440, 1440, 1440,
+  ]);
+  expect(vamp.notes.filter((note) => note.accent).map((note) => note.tick)).toEqual([0, 960]);
+  const options = ["--shapes", "D", "--frets", "5-16", "--tempo", "110", "--fifth", "cover"];
+  const covered: PlanReport = JSON.parse(plan("Time: 2/2\n| G | C |", ...options).out);
+  expect(covered.changes.map(({ how }) => how)).toEqual(["open"]);
+  const drone = covered.notes.filter((note) => note.string === 5);
+  expect(drone.map(({ tick, fret, midi }) => [tick, fret, midi])).toEqual([[1440, 0, 67]]);
+});
+
 test("plan offers other routes that really differ", () => {
   const report: PlanReport = JSON.parse(plan(chart, "--alternatives", "3").out);
   const told = report.alternatives?.map(({ placements }) => JSON.stringify(placements)) ?? [];

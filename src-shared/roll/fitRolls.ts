@@ -9,7 +9,7 @@ import { type Tile, tileMeasures } from "./tile.ts";
 /**
  * What there is to say about how a stay is filled. `too-short`: a single eighth, pinched;
  * `pattern-gone`: no pattern of the player's has the name; `other-meter`: those that have it are in
- * another meter; `no-fit`: none of them is as long as a part of the stay. Forward rolls stand in.
+ * another meter; `no-fit`: none of them has the length of a part of the stay. Forward rolls stand in.
  */
 export type Remark = "too-short" | "pattern-gone" | "other-meter" | "no-fit";
 

@@ -14,6 +14,12 @@ describe("the plan command", () => {
       tuning: null,
       tempo: null,
       alternatives: 1,
+      picking: {
+        song: { style: "forward", density: "full" },
+        sections: [],
+        stays: [],
+        fifth: "never",
+      },
       settings: {
         playKey: null,
         aim: "ease",
@@ -54,6 +60,12 @@ describe("the plan command", () => {
       "96.5",
       "--alternatives",
       "3",
+      "--style",
+      "alternating-thumb",
+      "--density",
+      "beats",
+      "--fifth",
+      "always",
     ];
     expect(readPlanRequest(args)).toEqual({
       ok: true,
@@ -61,6 +73,12 @@ describe("the plan command", () => {
       tuning: "double C",
       tempo: 96.5,
       alternatives: 3,
+      picking: {
+        song: { style: "alternating-thumb", density: "beats" },
+        sections: [],
+        stays: [],
+        fifth: "always",
+      },
       settings: {
         playKey: "Bb",
         aim: "travel",
@@ -91,6 +109,9 @@ describe("the plan command", () => {
     expect(refused(["a.txt", "--hand", "third"])).toContain('"third" is none of them');
     expect(refused(["a.txt", "--tempo", "5"])).toContain("from 20 to 320");
     expect(refused(["a.txt", "--alternatives", "two"])).toContain("from 1 to 9");
+    expect(refused(["a.txt", "--style", "own:Mine"])).toContain("forward, backward");
+    expect(refused(["a.txt", "--density", "half"])).toContain("full, beats, bars, once");
+    expect(refused(["a.txt", "--fifth", "maybe"])).toContain("never, cover, always");
     expect(refused(["a.txt", "--colour", "red"])).toContain("--colour");
   });
 });

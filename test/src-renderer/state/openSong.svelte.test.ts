@@ -4,6 +4,8 @@ import { AUTOSAVE_PAUSE_MS } from "../../../src-renderer/state/autosave.svelte.t
 import { OpenSong } from "../../../src-renderer/state/openSong.svelte.ts";
 import { STEP_PAUSE_MS } from "../../../src-renderer/state/songHistory.ts";
 import type { Host } from "../../../src-shared/host.ts";
+import type { StayPicking } from "../../../src-shared/roll/picking.ts";
+import { patternsOf } from "../../../src-shared/roll/rollTable.ts";
 import type { Pin } from "../../../src-shared/route/pins.ts";
 import { HandClock } from "./handClock.ts";
 import { changedElsewhere, diskFull, MemoryHost, storedSong } from "./memoryHost.ts";
@@ -338,5 +340,41 @@ describe("a song that is changed elsewhere while it is open", () => {
     await song.save();
     expect(song.saving).toBe("saved");
     expect(memory.songs.get("millrace")?.text).toBe(`${chart} D | Em |`);
+  });
+});
+
+describe("the right hand", () => {
+  const vampOnC: StayPicking = {
+    bar: 1,
+    eighth: 0,
+    time: null,
+    chord: "C",
+    manner: { style: "vamp", density: "full" },
+  };
+
+  test("plays what the song's picking says, and goes with its bar when the chart is edited", () => {
+    const { song } = opened();
+    song.change({ picking: { ...song.settings.picking, stays: [vampOnC] } });
+    song.edit(chart.replace("| G |", "| Em | Am | G |"));
+    expect(song.settings.picking.stays).toEqual([{ ...vampOnC, bar: 3 }]);
+    expect(song.walk.slots.map(({ played }) => played.manner.style)).toEqual([
+      "forward",
+      "forward",
+      "forward",
+      "vamp",
+    ]);
+    song.undo();
+    expect(song.settings.picking.stays).toEqual([vampOnC]);
+  });
+
+  test("takes the player's patterns as soon as they are there", () => {
+    const { song } = opened();
+    const manner = { style: "own:Hopper", density: "full" } as const;
+    song.change({ picking: { ...song.settings.picking, song: manner } });
+    expect(song.walk.notes.map(({ code }) => code)).toEqual(["pattern-gone"]);
+    const [hopper] = patternsOf("backward", "4/4").slice(1);
+    song.patterns = hopper ? [{ ...hopper, name: "Hopper" }] : [];
+    expect(song.walk.notes).toEqual([]);
+    expect(song.walk.slots[0]?.played.pieces.map(({ name }) => name)).toEqual(["Hopper"]);
   });
 });
