@@ -1,5 +1,5 @@
-import type { Criterion, Path } from "./choosePath.ts";
 import { type Assignment, eliminate, type Factor } from "./eliminate.ts";
+import type { Criterion, Path } from "./layers.ts";
 import type { Problem } from "./problem.ts";
 import type { Slot } from "./slot.ts";
 

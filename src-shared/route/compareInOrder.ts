@@ -4,6 +4,11 @@
  * @example compareInOrder([1, 5, 9], [1, 7, 2]) // => -2
  */
 export const compareInOrder = (a: readonly number[], b: readonly number[]): number => {
-  const differs = a.findIndex((value, index) => value !== b[index]);
-  return differs < 0 ? 0 : (a[differs] ?? 0) - (b[differs] ?? 0);
+  for (let index = 0; index < a.length; index += 1) {
+    const [left, right] = [a[index] ?? 0, b[index] ?? 0];
+    if (left !== right) {
+      return left - right;
+    }
+  }
+  return 0;
 };
