@@ -1,5 +1,6 @@
 import type { Timeline } from "../chart/song.ts";
 import type { Neck } from "../neck/neck.ts";
+import type { Voicing } from "../voicing/voicing.ts";
 import { compareInOrder } from "./compareInOrder.ts";
 import type { Path } from "./layers.ts";
 import { routeOf } from "./planRoute.ts";
@@ -44,7 +45,8 @@ type Best = { readonly problem: Problem; readonly path: Path; readonly homes: St
 
 /**
  * A part of all choices: those that keep each chord to some states. None comes to less than
- * `atLeast`; where the best of them is known that is what it comes to.
+ * `atLeast`, which may end before the last criterion; where the best of them is known that is what
+ * it comes to.
  */
 type Corner = {
   readonly allowed: States;
@@ -78,22 +80,28 @@ const putIn = (open: Corner[], corner: Corner): void => {
   open.splice(low, 0, corner);
 };
 
+const statesWhere = (
+  voicings: readonly Voicing[],
+  is: (voicing: Voicing) => boolean,
+): Uint8Array => {
+  const states = new Uint8Array(voicings.length);
+  for (const [state, voicing] of voicings.entries()) {
+    states[state] = is(voicing) ? 1 : 0;
+  }
+  return states;
+};
+
 /** Where the search starts: everything, or for a region each stretch that holds every chord. */
 const wholeOf = ({ problem, slotOf }: Song, { aim }: PlanRequest): readonly Corner[] => {
-  const statesOf = (slot: number): Uint8Array => new Uint8Array(problem.layers.width(slot)).fill(1);
-  const nothing = problem.criteria.map(() => Number.NEGATIVE_INFINITY);
+  const allowedWhere = (is: (voicing: Voicing) => boolean): States =>
+    slotOf.map((slot) => statesWhere(problem.voicings[slot] ?? [], is));
   if (aim !== "region") {
-    const extra = aim === "variety" ? [Number.NEGATIVE_INFINITY] : [];
-    return [
-      { allowed: slotOf.map(statesOf), before: [], atLeast: [...extra, ...nothing], best: null },
-    ];
+    return [{ allowed: allowedWhere(() => true), before: [], atLeast: [], best: null }];
   }
   return stretchesOf(problem).map((stretch) => ({
-    allowed: slotOf.map((slot) =>
-      Uint8Array.from(problem.voicings[slot] ?? [], (each) => (isIn(stretch, each) ? 1 : 0)),
-    ),
+    allowed: allowedWhere((voicing) => isIn(stretch, voicing)),
     before: [spanOf(stretch)],
-    atLeast: [spanOf(stretch), ...nothing],
+    atLeast: [spanOf(stretch)],
     best: null,
   }));
 };
@@ -174,8 +182,7 @@ const leastWith = (
       return null;
     }
     if (most > (path.costs[level] ?? 0)) {
-      const open = path.costs.slice(level + 1).map(() => Number.NEGATIVE_INFINITY);
-      return [...path.costs.slice(0, level), most, ...open];
+      return [...path.costs.slice(0, level), most];
     }
   }
   return path.costs;

@@ -68,7 +68,7 @@ export const valuesToEnd = (
         if (kept === null || kept[firstStep + row + k] === 1) {
           const after = values[reached + k] ?? NEVER;
           const cost = step[row + k] ?? NEVER;
-          const value = isSum ? cost + after : cost > after ? cost : after;
+          const value = isSum ? cost + after : Math.max(cost, after);
           if (value < best) {
             best = value;
           }
@@ -114,7 +114,7 @@ export const valuesFromStart = (
       for (let k = 0; k < stride; k += 1) {
         if (kept === null || kept[firstStep + row + k] === 1) {
           const cost = step[row + k] ?? NEVER;
-          const value = isSum ? so + cost : so > cost ? so : cost;
+          const value = isSum ? so + cost : Math.max(so, cost);
           if (value < (values[reached + k] ?? NEVER)) {
             values[reached + k] = value;
           }

@@ -4,7 +4,7 @@ import type { Neck, PerString, StringNumber } from "../neck/neck.ts";
 import { lowestFret, pitchAt } from "../neck/pitchAt.ts";
 import { type Fret, fret } from "../units.ts";
 import { fingering } from "./fingering.ts";
-import { gripSpan, WIDEST_GRIP } from "./reach.ts";
+import { reachOnNeck } from "./reach.ts";
 import type { ShapeName, StringSet, Voicing } from "./voicing.ts";
 
 /** Frets that a finger may stop, both included. */
@@ -79,12 +79,6 @@ const isClosed = (grip: readonly Sounding[]): boolean => {
   return rises && (upper.at(-1)?.pitch ?? 0) - (upper[0]?.pitch ?? 0) < 12;
 };
 
-const isInReach = (grip: readonly Sounding[], neck: Neck): boolean => {
-  const frets = grip.map((each) => each.fret);
-  const [low, high] = [fret(Math.min(...frets)), fret(Math.max(...frets))];
-  return gripSpan(low, high, neck.scaleLength) <= WIDEST_GRIP;
-};
-
 const voicingFrom = (grip: readonly Sounding[], neck: Neck): Voicing | null => {
   const at = (string: StringNumber): Fret | null =>
     grip.find((each) => each.string === string)?.fret ?? null;
@@ -114,14 +108,21 @@ const voicingFrom = (grip: readonly Sounding[], neck: Neck): Voicing | null => {
 const grips = (
   byString: readonly (readonly Sounding[])[],
   neck: Neck,
-): readonly (readonly Sounding[])[] =>
-  byString.reduce<readonly (readonly Sounding[])[]>(
+): readonly (readonly Sounding[])[] => {
+  const reach = reachOnNeck(neck);
+  const isInReach = (grip: readonly Sounding[], added: Sounding): boolean =>
+    grip.every(
+      (each) =>
+        Math.max(each.fret, added.fret) <= (reach[Math.min(each.fret, added.fret)] ?? each.fret),
+    );
+  return byString.reduce<readonly (readonly Sounding[])[]>(
     (begun, onString) =>
       begun.flatMap((grip) =>
-        onString.map((each) => [...grip, each]).filter((longer) => isInReach(longer, neck)),
+        onString.filter((each) => isInReach(grip, each)).map((each) => [...grip, each]),
       ),
     [[]],
   );
+};
 
 const shapeOrder: readonly ShapeName[] = ["F", "D", "barre"];
 
