@@ -3,6 +3,7 @@ import type { Diagnostic } from "../diagnostic.ts";
 import type { Pin } from "../route/pins.ts";
 import type { PlanRequest } from "../route/problem.ts";
 import type { Slot } from "../route/slot.ts";
+import { barPlace } from "./barPlace.ts";
 import { sayShape } from "./sayShape.ts";
 
 /** "F shape", "F shape or barre", "F shape, D shape or barre". */
@@ -10,11 +11,6 @@ const anyOf = (words: readonly string[]): string =>
   words.length < 2
     ? words.join("")
     : `${words.slice(0, -1).join(", ")} or ${words[words.length - 1]}`;
-
-const placeOf = (bar: BarText | undefined): Diagnostic["at"] =>
-  bar
-    ? { line: bar.line, column: bar.column, length: Math.max(1, bar.end - bar.start) }
-    : { line: 1, column: 1, length: 1 };
 
 /**
  * Why there is no route: a chord that no allowed shape reaches, at the bar that first has it (at
@@ -30,7 +26,7 @@ export const sayNoVoicing = (
   return {
     severity: "error",
     code: "no-voicing",
-    at: placeOf(bar),
+    at: barPlace(bar),
     says: `${slot.chord.name} has no ${shapes} within frets ${low} to ${high} that is not ruled out.`,
     try: "Allow more frets or another shape, or take a pin off.",
   };
@@ -50,7 +46,7 @@ export const sayClash = (
 ): Diagnostic => ({
   severity: "error",
   code: "pins-clash",
-  at: placeOf(bar),
+  at: barPlace(bar),
   says: `${slot.chord.name} in bar ${slot.bar + 1} cannot be ${pins.map(sayPin).join(" and ")} at once.`,
   try: "Take one of these pins off.",
 });

@@ -1,0 +1,16 @@
+import type { BarText } from "../chart/readChart.ts";
+import type { Diagnostic } from "../diagnostic.ts";
+import type { Slot } from "../route/slot.ts";
+import { barPlace } from "./barPlace.ts";
+
+/**
+ * That a route is not the same each time though it was to be: the first slot held otherwise than
+ * before, at its bar.
+ */
+export const sayUnlike = (slot: Slot, bar: BarText | undefined): Diagnostic => ({
+  severity: "hint",
+  code: "not-alike",
+  at: barPlace(bar),
+  says: `${slot.chord.name} in bar ${slot.bar + 1} is not held as it was before: too many bars of this song follow one another in too many ways to plan them the same each time.`,
+  try: "Pin the places that are to stay the same for every time, or write a simpler form.",
+});
