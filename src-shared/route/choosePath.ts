@@ -4,10 +4,9 @@ import {
   type Graph,
   graphOf,
   type Kept,
+  keptWithin,
   NEVER,
   seamCosts,
-  stepsWithin,
-  valuesFromStart,
   valuesToEnd,
 } from "./sweep.ts";
 
@@ -41,8 +40,7 @@ const chooseFrom = (
     if (index === criteria.length - 1) {
       choice = firstOfBest(graph, criterion, kept, toEnd, best);
     } else {
-      const fromStart = valuesFromStart(graph, criterion, kept, first);
-      kept = stepsWithin(graph, criterion, kept, fromStart, toEnd, best);
+      kept = keptWithin(graph, criterion, kept, first, toEnd, best);
     }
   }
   return { choice, costs: totals };

@@ -2,8 +2,8 @@ import type { Criterion, Layers } from "./layers.ts";
 import {
   graphOf,
   type Kept,
+  keptWithin,
   seamCosts,
-  stepsWithin,
   valuesFromStart,
   valuesToEnd,
 } from "./sweep.ts";
@@ -29,9 +29,9 @@ export const leastThrough = (
         ? seamCosts(graph, criterion, null)
         : new Float64Array(layers.width(layers.count - 1));
     const toEnd = valuesToEnd(graph, criterion, kept, closing);
-    const fromStart = valuesFromStart(graph, criterion, kept, null);
+    const fromStart = valuesFromStart(graph, criterion, kept);
     if (index < criteria.length - 1) {
-      kept = stepsWithin(graph, criterion, kept, fromStart, toEnd, costs[index] ?? 0);
+      kept = keptWithin(graph, criterion, kept, null, toEnd, costs[index] ?? 0);
     }
     const isSum = criterion.by === "sum";
     for (let state = 0; state < toEnd.length; state += 1) {

@@ -14,8 +14,11 @@ export type Graph = {
   readonly stepAt: Int32Array;
 };
 
-/** 1 for each step of a graph that a path may still take; null where it may take all. */
-export type Kept = Uint8Array | null;
+/**
+ * 1 for each step of a graph that a path may still take, and for each state from which it may take
+ * any (the last layer's are not told); null where it may take all.
+ */
+export type Kept = { readonly steps: Uint8Array; readonly states: Uint8Array } | null;
 
 /** Counts a layered graph through; one layer at least. */
 export const graphOf = (layers: Layers): Graph => {
@@ -30,8 +33,6 @@ export const graphOf = (layers: Layers): Graph => {
   }
   return { layers, stateAt, stepAt };
 };
-
-const statesOf = ({ layers, stateAt }: Graph): number => stateAt[layers.count] ?? 0;
 
 /** The best value from each state to the end, where `closing` is what each last state still pays. */
 export const valuesToEnd = (
@@ -58,14 +59,14 @@ export const valuesToEnd = (
     const width = next - own;
     const firstStep = stepAt[layer] ?? 0;
     for (let a = 0; a < width; a += 1) {
-      if (open[a] !== 1) {
+      if (open[a] !== 1 || (kept !== null && kept.states[own + a] !== 1)) {
         continue;
       }
       const reached = next + layers.firstNext(layer, a);
       const row = a * stride;
       let best = NEVER;
       for (let k = 0; k < stride; k += 1) {
-        if (kept === null || kept[firstStep + row + k] === 1) {
+        if (kept === null || kept.steps[firstStep + row + k] === 1) {
           const after = values[reached + k] ?? NEVER;
           const cost = step[row + k] ?? NEVER;
           const value = isSum ? cost + after : Math.max(cost, after);
@@ -80,22 +81,15 @@ export const valuesToEnd = (
   return values;
 };
 
-/** The best value from the start to each state: from one state of the first layer, or from any. */
+/** The best value from any state of the first layer to each state, whether that is open or not. */
 export const valuesFromStart = (
-  graph: Graph,
+  { layers, stateAt, stepAt }: Graph,
   { by, costs }: Criterion,
   kept: Kept,
-  first: number | null,
 ): Float64Array => {
-  const { layers, stateAt, stepAt } = graph;
   const isSum = by === "sum";
-  const nothing = isSum ? 0 : Number.NEGATIVE_INFINITY;
-  const values = new Float64Array(statesOf(graph)).fill(NEVER);
-  if (first === null) {
-    values.fill(nothing, 0, stateAt[1]);
-  } else {
-    values[first] = nothing;
-  }
+  const values = new Float64Array(stateAt[layers.count] ?? 0).fill(NEVER);
+  values.fill(isSum ? 0 : Number.NEGATIVE_INFINITY, 0, stateAt[1]);
   for (let layer = 0; layer < layers.count - 1; layer += 1) {
     const step = costs(layer);
     const stride = layers.stride(layer);
@@ -112,7 +106,7 @@ export const valuesFromStart = (
       const reached = next + layers.firstNext(layer, a);
       const row = a * stride;
       for (let k = 0; k < stride; k += 1) {
-        if (kept === null || kept[firstStep + row + k] === 1) {
+        if (kept === null || kept.steps[firstStep + row + k] === 1) {
           const cost = step[row + k] ?? NEVER;
           const value = isSum ? so + cost : Math.max(so, cost);
           if (value < (values[reached + k] ?? NEVER)) {
@@ -125,44 +119,59 @@ export const valuesFromStart = (
   return values;
 };
 
-/** The steps that lie on a path no worse than `most`, told from the values on both sides of them. */
-export const stepsWithin = (
+/**
+ * What lies on a path no worse than `most`, from state `first` of the first layer or from any; told
+ * from the values to the end.
+ */
+export const keptWithin = (
   { layers, stateAt, stepAt }: Graph,
   { by, costs }: Criterion,
   kept: Kept,
-  fromStart: Float64Array,
+  first: number | null,
   toEnd: Float64Array,
   most: number,
-): Uint8Array => {
+): Kept => {
   const isSum = by === "sum";
-  const within = new Uint8Array(stepAt[layers.count - 1] ?? 0);
+  const nothing = isSum ? 0 : Number.NEGATIVE_INFINITY;
+  const reached = new Float64Array(stateAt[layers.count] ?? 0).fill(NEVER);
+  if (first === null) {
+    reached.fill(nothing, 0, stateAt[1]);
+  } else {
+    reached[first] = nothing;
+  }
+  const steps = new Uint8Array(stepAt[layers.count - 1] ?? 0);
+  const states = new Uint8Array(reached.length);
   for (let layer = 0; layer < layers.count - 1; layer += 1) {
     const step = costs(layer);
     const stride = layers.stride(layer);
-    const open = layers.open(layer);
     const own = stateAt[layer] ?? 0;
     const next = stateAt[layer + 1] ?? 0;
     const width = next - own;
     const firstStep = stepAt[layer] ?? 0;
     for (let a = 0; a < width; a += 1) {
-      const so = fromStart[own + a] ?? NEVER;
-      if (open[a] !== 1 || so === NEVER) {
+      const so = reached[own + a] ?? NEVER;
+      const rest = toEnd[own + a] ?? NEVER;
+      // Most states lie on no such path: their steps need not be looked at.
+      if (so === NEVER || rest === NEVER || (isSum ? so + rest : Math.max(so, rest)) > most) {
         continue;
       }
-      const reached = next + layers.firstNext(layer, a);
+      states[own + a] = 1;
+      const base = next + layers.firstNext(layer, a);
       const row = a * stride;
       for (let k = 0; k < stride; k += 1) {
-        const cost = step[row + k] ?? NEVER;
-        const after = toEnd[reached + k] ?? NEVER;
-        const whole = isSum ? so + cost + after : Math.max(so, cost, after);
         const place = firstStep + row + k;
-        if (whole <= most && whole !== NEVER && (kept === null || kept[place] === 1)) {
-          within[place] = 1;
+        const cost = step[row + k] ?? NEVER;
+        const here = isSum ? so + cost : Math.max(so, cost);
+        const after = toEnd[base + k] ?? NEVER;
+        const whole = isSum ? here + after : Math.max(here, after);
+        if (whole <= most && whole !== NEVER && (kept === null || kept.steps[place] === 1)) {
+          steps[place] = 1;
+          reached[base + k] = Math.min(here, reached[base + k] ?? NEVER);
         }
       }
     }
   }
-  return within;
+  return { steps, states };
 };
 
 /** The first path as good as `best`, compared state by state from the first layer on. */
@@ -189,7 +198,7 @@ export const firstOfBest = (
       const after = toEnd[next + k] ?? NEVER;
       const here = isSum ? so + cost : Math.max(so, cost);
       const whole = isSum ? here + after : Math.max(here, after);
-      if (whole <= best && (kept === null || kept[firstStep + k] === 1)) {
+      if (whole <= best && (kept === null || kept.steps[firstStep + k] === 1)) {
         state = base + k;
         so = here;
         break;

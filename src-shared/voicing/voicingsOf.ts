@@ -72,11 +72,10 @@ const standsFor = (chord: Chord, grip: readonly Sounding[]): boolean => {
   return chord.quality !== "m7b5" || roles.has("fifth");
 };
 
-/** Rising pitches, and within an octave: a closed shape. A fourth string may lie below it. */
+/** Within an octave: a closed shape, since its pitches rise. A fourth string may lie below it. */
 const isClosed = (grip: readonly Sounding[]): boolean => {
-  const rises = grip.every((each, index) => each.pitch > (grip[index - 1]?.pitch ?? -1));
   const upper = grip.slice(-3);
-  return rises && (upper.at(-1)?.pitch ?? 0) - (upper[0]?.pitch ?? 0) < 12;
+  return (upper.at(-1)?.pitch ?? 0) - (upper[0]?.pitch ?? 0) < 12;
 };
 
 const voicingFrom = (grip: readonly Sounding[], neck: Neck): Voicing | null => {
@@ -104,21 +103,19 @@ const voicingFrom = (grip: readonly Sounding[], neck: Neck): Voicing | null => {
   };
 };
 
-/** Every way to sound one tone on each string, as long as it can still be reached. */
+/** Every way to sound one tone on each string, rising, as long as it can still be reached. */
 const grips = (
   byString: readonly (readonly Sounding[])[],
   neck: Neck,
 ): readonly (readonly Sounding[])[] => {
   const reach = reachOnNeck(neck);
-  const isInReach = (grip: readonly Sounding[], added: Sounding): boolean =>
-    grip.every(
-      (each) =>
-        Math.max(each.fret, added.fret) <= (reach[Math.min(each.fret, added.fret)] ?? each.fret),
-    );
+  const goesOn = (grip: readonly Sounding[], { pitch, fret: added }: Sounding): boolean =>
+    pitch > (grip.at(-1)?.pitch ?? -1) &&
+    grip.every((each) => Math.max(each.fret, added) <= (reach[Math.min(each.fret, added)] ?? 0));
   return byString.reduce<readonly (readonly Sounding[])[]>(
     (begun, onString) =>
       begun.flatMap((grip) =>
-        onString.filter((each) => isInReach(grip, each)).map((each) => [...grip, each]),
+        onString.filter((each) => goesOn(grip, each)).map((each) => [...grip, each]),
       ),
     [[]],
   );
