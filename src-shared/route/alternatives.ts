@@ -1,84 +1,13 @@
 import type { Timeline } from "../chart/song.ts";
 import type { Neck } from "../neck/neck.ts";
 import type { Voicing } from "../voicing/voicing.ts";
-import { compareInOrder } from "./compareInOrder.ts";
-import type { Path } from "./layers.ts";
+import { type Branch, partsAwayFrom, putIn, settled } from "./branch.ts";
+import { type ByChord, byChord, reallyDiffer, type States } from "./chordStates.ts";
 import { routeOf } from "./planRoute.ts";
-import { type PlanRequest, type Problem, problemOf, withOpen } from "./problem.ts";
+import { type PlanRequest, type Problem, problemOf } from "./problem.ts";
 import type { Route } from "./route.ts";
-import { type Chooser, chooserFor, chosen, type Solution } from "./solve.ts";
+import { chooserFor, chosen, type Solution } from "./solve.ts";
 import { isIn, spanOf, stretchesOf } from "./stretch.ts";
-
-/** For each chord, by its place among the song's chords: 1 for each of its states that is meant. */
-type States = readonly Uint8Array[];
-
-/** A problem, which of its chords each slot has, and where a slot's states begin among all slots'. */
-type Song = {
-  readonly problem: Problem;
-  readonly chooser: Chooser;
-  readonly chordOf: readonly number[];
-  /** One slot of each chord. */
-  readonly slotOf: readonly number[];
-  readonly stateAt: readonly number[];
-};
-
-const songOf = (problem: Problem, request: PlanRequest): Song => {
-  const chords = new Map<string, number>();
-  const slotOf: number[] = [];
-  const stateAt: number[] = [];
-  let states = 0;
-  const chordOf = problem.slots.map(({ chord }, slot) => {
-    stateAt.push(states);
-    states += problem.layers.width(slot);
-    const own = chords.get(chord.name) ?? slotOf.length;
-    if (own === slotOf.length) {
-      chords.set(chord.name, own);
-      slotOf.push(slot);
-    }
-    return own;
-  });
-  return { problem, chooser: chooserFor(problem, request), chordOf, slotOf, stateAt };
-};
-
-/** The best choice within a corner, and the states that it holds each chord in. */
-type Best = { readonly problem: Problem; readonly path: Path; readonly homes: States };
-
-/**
- * A part of all choices: those that keep each chord to some states. None comes to less than
- * `atLeast`, which may end before the last criterion; where the best of them is known that is what
- * it comes to.
- */
-type Corner = {
-  readonly allowed: States;
-  /** What the choices come to before what the chooser counts: the span of a region, else nothing. */
-  readonly before: readonly number[];
-  readonly atLeast: readonly number[];
-  readonly best: Best | null;
-};
-
-/** Whether a corner is to be looked at before another: what is not known yet first among equals. */
-const isAhead = (a: Corner, b: Corner): boolean => {
-  const difference = compareInOrder(a.atLeast, b.atLeast);
-  if (difference !== 0 || !a.best || !b.best) {
-    return difference < 0 || (difference === 0 && a.best === null);
-  }
-  return compareInOrder(a.best.path.choice, b.best.path.choice) < 0;
-};
-
-/** Puts a corner in its place in a list whose foremost is the last; the list is the caller's own. */
-const putIn = (open: Corner[], corner: Corner): void => {
-  let [low, high] = [0, open.length];
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    const other = open[middle];
-    if (other && isAhead(corner, other)) {
-      low = middle + 1;
-    } else {
-      high = middle;
-    }
-  }
-  open.splice(low, 0, corner);
-};
 
 const statesWhere = (
   voicings: readonly Voicing[],
@@ -92,7 +21,7 @@ const statesWhere = (
 };
 
 /** Where the search starts: everything, or for a region each stretch that holds every chord. */
-const wholeOf = ({ problem, slotOf }: Song, { aim }: PlanRequest): readonly Corner[] => {
+const wholeOf = ({ problem, slotOf }: ByChord, { aim }: PlanRequest): readonly Branch[] => {
   const allowedWhere = (is: (voicing: Voicing) => boolean): States =>
     slotOf.map((slot) => statesWhere(problem.voicings[slot] ?? [], is));
   if (aim !== "region") {
@@ -106,127 +35,23 @@ const wholeOf = ({ problem, slotOf }: Song, { aim }: PlanRequest): readonly Corn
   }));
 };
 
-/** The problem with each chord kept to the states allowed. */
-const within = ({ problem, chordOf }: Song, allowed: States): Problem => {
-  // Slots of one chord mostly have the same array of what is open: one is made for all of them.
-  const known = new Map<Uint8Array, Uint8Array>();
-  return withOpen(
-    problem,
-    chordOf.map((chord, slot) => {
-      const open = problem.layers.open(slot);
-      const found = known.get(open);
-      if (found) {
-        return found;
-      }
-      const both = open.map((is, state) => is & (allowed[chord]?.[state] ?? 0));
-      known.set(open, both);
-      return both;
-    }),
-  );
-};
-
-const homesOf = ({ problem, chordOf, slotOf }: Song, { choice }: Path): States => {
-  const homes = slotOf.map((slot) => new Uint8Array(problem.layers.width(slot)));
-  for (let slot = 0; slot < choice.length; slot += 1) {
-    const home = homes[chordOf[slot] ?? 0];
-    if (home) {
-      home[choice[slot] ?? 0] = 1;
-    }
-  }
-  return homes;
-};
-
-/** The corner with its best choice; null where there is none. */
-const settled = (song: Song, corner: Corner): Corner | null => {
-  const problem = within(song, corner.allowed);
-  const path = song.chooser.choose(problem);
-  return (
-    path && {
-      ...corner,
-      atLeast: [...corner.before, ...path.costs],
-      best: { problem, path, homes: homesOf(song, path) },
-    }
-  );
-};
-
-/** Whether some chord is never held in the same voicing by both. */
-const reallyDiffer = (a: States, b: States): boolean =>
-  a.some((home, chord) => home.every((held, state) => !(held && b[chord]?.[state])));
-
 /**
- * What the choices of a corner come to at least when a chord keeps to some of its states: each slot
- * of the chord must then be passed through one of those. null where it cannot.
+ * The solutions that really differ from all before them, best first. A branch whose best is too much
+ * like one of those is parted into branches that keep away from it; what may be best of all is looked
+ * at first, so that most branches are never solved.
  */
-const leastWith = (
-  { chordOf, stateAt }: Song,
-  { path }: Best,
-  least: readonly Float64Array[],
-  chord: number,
-  states: Uint8Array,
-): readonly number[] | null => {
-  for (const [level, through] of least.entries()) {
-    let most = Number.NEGATIVE_INFINITY;
-    for (let slot = 0; slot < chordOf.length; slot += 1) {
-      if (chordOf[slot] === chord) {
-        let here = Number.POSITIVE_INFINITY;
-        for (let state = 0; state < states.length; state += 1) {
-          const value = through[(stateAt[slot] ?? 0) + state] ?? 0;
-          if (states[state] === 1 && value < here) {
-            here = value;
-          }
-        }
-        most = Math.max(most, here);
-      }
-    }
-    if (level === 0 && most === Number.POSITIVE_INFINITY) {
-      return null;
-    }
-    if (most > (path.costs[level] ?? 0)) {
-      return [...path.costs.slice(0, level), most];
-    }
-  }
-  return path.costs;
-};
-
-/** The corners, one for each chord, in which that chord keeps away from where `homes` holds it. */
-const partsAwayFrom = (
-  song: Song,
-  corner: Corner,
-  best: Best,
-  homes: States,
-): readonly Corner[] => {
-  const least = song.chooser.least(best.problem, best.path);
-  return corner.allowed.flatMap((own, chord): readonly Corner[] => {
-    const states = own.map((is, state) => (is && !homes[chord]?.[state] ? 1 : 0));
-    const costs = leastWith(song, best, least, chord, states);
-    return costs === null
-      ? []
-      : [
-          {
-            allowed: corner.allowed.with(chord, states),
-            before: corner.before,
-            atLeast: [...corner.before, ...costs],
-            best: null,
-          },
-        ];
-  });
-};
-
-/**
- * The solutions that really differ from all before them, best first. A corner whose best is too much
- * like one of those is parted into corners that keep away from it; what may be best of all is looked
- * at first, so that most corners are never solved.
- */
-function* solutionsInTurn(song: Song, request: PlanRequest): Generator<Solution, void, void> {
-  const open: Corner[] = [];
-  for (const corner of wholeOf(song, request)) {
-    putIn(open, corner);
+function* solutionsInTurn(problem: Problem, request: PlanRequest): Generator<Solution, void, void> {
+  const song = byChord(problem);
+  const chooser = chooserFor(problem, request);
+  const open: Branch[] = [];
+  for (const branch of wholeOf(song, request)) {
+    putIn(open, branch);
   }
   const found: States[] = [];
-  for (let corner = open.pop(); corner; corner = open.pop()) {
-    const { best } = corner;
+  for (let branch = open.pop(); branch; branch = open.pop()) {
+    const { best } = branch;
     if (best === null) {
-      const known = settled(song, corner);
+      const known = settled(song, chooser, branch);
       if (known) {
         putIn(open, known);
       }
@@ -235,10 +60,10 @@ function* solutionsInTurn(song: Song, request: PlanRequest): Generator<Solution,
     const like = found.find((homes) => !reallyDiffer(homes, best.homes));
     if (!like) {
       found.push(best.homes);
-      const path = { choice: best.path.choice, costs: corner.atLeast };
-      yield { voicings: chosen(song.problem, path), path };
+      const path = { choice: best.path.choice, costs: branch.atLeast };
+      yield { voicings: chosen(problem, path), path };
     }
-    for (const part of partsAwayFrom(song, corner, best, like ?? best.homes)) {
+    for (const part of partsAwayFrom(song, chooser, branch, best, like ?? best.homes)) {
       putIn(open, part);
     }
   }
@@ -259,7 +84,7 @@ export function* routesInTurn(
   if (problem.slots.length === 0) {
     return;
   }
-  for (const solution of solutionsInTurn(songOf(problem, request), request)) {
+  for (const solution of solutionsInTurn(problem, request)) {
     yield routeOf(problem, solution, timeline, neck, request);
   }
 }

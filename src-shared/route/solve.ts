@@ -6,6 +6,7 @@ import { leastThrough } from "./leastThrough.ts";
 import { lookAhead } from "./lookAhead.ts";
 import { narrowed, type PlanRequest, type Problem } from "./problem.ts";
 import { isIn, spanOf, stretchesOf } from "./stretch.ts";
+import { NEVER } from "./sweep.ts";
 
 /** A voicing for each slot, and what the choice comes to by each criterion. */
 export type Solution = { readonly voicings: readonly Voicing[]; readonly path: Path };
@@ -71,10 +72,10 @@ const varied = (whole: Problem): Chooser => {
         const path = free.choose(problem);
         return path && { choice: path.choice, costs: [0, ...path.costs] };
       },
-      least: (problem, { choice, costs }) => [
-        new Float64Array(0),
-        ...free.least(problem, { choice, costs: costs.slice(1) }),
-      ],
+      least: (problem, { choice, costs }) => {
+        const [first, ...others] = free.least(problem, { choice, costs: costs.slice(1) });
+        return first ? [first.map((value) => (value === NEVER ? NEVER : 0)), first, ...others] : [];
+      },
     };
   }
   const { criteria, layersOf, fan } = ahead;

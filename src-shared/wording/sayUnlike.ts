@@ -11,6 +11,6 @@ export const sayUnlike = (slot: Slot, bar: BarText | undefined): Diagnostic => (
   severity: "hint",
   code: "not-alike",
   at: barPlace(bar),
-  says: `${slot.chord.name} in bar ${slot.bar + 1} is not held as it was before: too many bars of this song follow one another in too many ways to plan them the same each time.`,
-  try: "Pin the places that are to stay the same for every time, or write a simpler form.",
+  says: `${slot.chord.name} in bar ${slot.bar + 1} is not held as it was before: the bars of this song follow each other in too many ways to plan that.`,
+  try: "Pin the places that should stay the same for every time, or turn this wish off.",
 });
