@@ -9,8 +9,9 @@ import { neckFor } from "./neck/neckFor.ts";
 import { tunings } from "./neck/tuningTable.ts";
 import type { Pattern } from "./roll/pattern.ts";
 import { type Picking, plainPicking } from "./roll/picking.ts";
-import { alternatives } from "./route/alternatives.ts";
+import { alternatives, routesInTurn } from "./route/alternatives.ts";
 import { type Explanation, explain } from "./route/explain.ts";
+import { firstUnlike } from "./route/firstUnlike.ts";
 import { handTable } from "./route/handTable.ts";
 import { type Plan, planRoute } from "./route/planRoute.ts";
 import type { PlanRequest } from "./route/problem.ts";
@@ -23,6 +24,7 @@ import type { PlanSettings } from "./settings.ts";
 import { type Bpm, bpm, fret } from "./units.ts";
 import { sayClash, sayNoVoicing } from "./wording/sayNoVoicing.ts";
 import { sayRemarks } from "./wording/sayRemarks.ts";
+import { sayUnlike } from "./wording/sayUnlike.ts";
 
 /** Everything that a chart text and settings come to. */
 export type Walk = {
@@ -48,15 +50,31 @@ export type Walk = {
   readonly reading: ChartReading;
 };
 
-const refusalsOf = (
+/** A song too tangled to be held the same each time is planned freely, and that is said. */
+const freedomOf = (
+  { placements }: Route,
+  { aim, alike }: PlanRequest,
+  slots: readonly Slot[],
+  { bars }: ChartReading,
+): readonly Diagnostic[] => {
+  if (!alike || aim === "variety") {
+    return [];
+  }
+  const held = placements.map(({ voicing }) => voicing);
+  const unlike = firstUnlike(slots, held);
+  return unlike ? [sayUnlike(unlike, bars[unlike.written])] : [];
+};
+
+const plannersNotes = (
   plan: Plan,
   request: PlanRequest,
   { tuning }: Neck,
+  slots: readonly Slot[],
   reading: ChartReading,
 ): readonly Diagnostic[] => {
   switch (plan.kind) {
     case "route":
-      return [];
+      return freedomOf(plan.route, request, slots, reading);
     case "clash":
       return [sayClash(plan.slot, plan.pins, reading.bars[plan.slot.written])];
     case "unreachable":
@@ -109,7 +127,7 @@ export const chartToScore = (
   const score = arrange(timeline, neck, route, slots, eighth);
   const notes = [
     ...reading.notes,
-    ...refusalsOf(plan, request, neck, reading),
+    ...plannersNotes(plan, request, neck, slots, reading),
     ...sayRemarks(slots, reading.bars),
   ];
   return { song, neck, timeline, tempo, slots, request, route, score, notes, reading };
@@ -118,6 +136,10 @@ export const chartToScore = (
 /** The best routes for a walk that really differ, its own first, at most `count` of them. */
 export const otherRoutes = (walk: Walk, count: number): readonly Route[] =>
   alternatives(walk.timeline, walk.neck, walk.request, count);
+
+/** The same routes without an end set, one after the other as they are asked for. */
+export const otherRoutesInTurn = (walk: Walk): Generator<Route, void, void> =>
+  routesInTurn(walk.timeline, walk.neck, walk.request);
 
 /** Why one placement of a walk's route is where it is; null where there is no route. */
 export const whyHere = (walk: Walk, placement: number): Explanation | null =>

@@ -41,14 +41,13 @@ const forward = (direction: 1 | -1): Charge => ({
 });
 
 /** Need over the longest window there is, in millionths: above a million cannot be made. */
-const strain = ({ neck, hand, eighth }: Circumstances, by: Charge["by"]): Charge => ({
-  by,
-  of: (from, to, { from: left, to: reached, seam }) => {
+const strain =
+  ({ neck, hand, eighth }: Circumstances): Charge["of"] =>
+  (from, to, { from: left, to: reached, seam }) => {
     const longest = longestOf(windowsOf(left, reached, seam));
     const need = needOf(hand, from, to, neck.scaleLength);
     return Math.round((1_000_000 * need) / (longest * eighth));
-  },
-});
+  };
 
 /**
  * What an aim makes small, the weightiest first. `region` narrows the voicings before, and `variety`
@@ -58,8 +57,13 @@ export const chargesOf = (aim: Aim, circumstances: Circumstances): readonly Char
   switch (aim) {
     case "travel":
       return [travel];
-    case "steady":
-      return [strain(circumstances, "worst"), strain(circumstances, "sum")];
+    case "steady": {
+      const of = strain(circumstances);
+      return [
+        { by: "worst", of },
+        { by: "sum", of },
+      ];
+    }
     case "climb":
       return [backward(1), forward(1), ease];
     case "fall":

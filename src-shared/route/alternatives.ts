@@ -1,133 +1,109 @@
 import type { Timeline } from "../chart/song.ts";
 import type { Neck } from "../neck/neck.ts";
-import { isBefore } from "./choosePath.ts";
+import type { Voicing } from "../voicing/voicing.ts";
+import { type Branch, partsAwayFrom, putIn, settled } from "./branch.ts";
+import { type ByChord, byChord, reallyDiffer, type States } from "./chordStates.ts";
 import { routeOf } from "./planRoute.ts";
 import { type PlanRequest, type Problem, problemOf } from "./problem.ts";
 import type { Route } from "./route.ts";
-import { type Solution, solve } from "./solve.ts";
+import { chooserFor, chosen, type Solution } from "./solve.ts";
+import { isIn, spanOf, stretchesOf } from "./stretch.ts";
 
-/** For each chord, by its place among the song's chords: 1 for every state a solution holds it in. */
-type Homes = readonly Uint8Array[];
-
-/** A problem, and which of its chords each slot has. */
-type Song = {
-  readonly problem: Problem;
-  readonly chordOf: readonly number[];
-  readonly widths: readonly number[];
-};
-
-const songOf = (problem: Problem): Song => {
-  const chords = new Map<string, number>();
-  const widths: number[] = [];
-  const chordOf = problem.slots.map((slot, layer) => {
-    const known = chords.get(slot.chord.name);
-    if (known !== undefined) {
-      return known;
-    }
-    const fresh = chords.size;
-    chords.set(slot.chord.name, fresh);
-    widths.push(problem.layers.width(layer));
-    return fresh;
-  });
-  return { problem, chordOf, widths };
-};
-
-const homesOf = ({ chordOf, widths }: Song, { path }: Solution): Homes => {
-  const homes = widths.map((width) => new Uint8Array(width));
-  for (const [layer, state] of path.choice.entries()) {
-    const home = homes[chordOf[layer] ?? 0];
-    if (home) {
-      home[state] = 1;
-    }
+const statesWhere = (
+  voicings: readonly Voicing[],
+  is: (voicing: Voicing) => boolean,
+): Uint8Array => {
+  const states = new Uint8Array(voicings.length);
+  for (const [state, voicing] of voicings.entries()) {
+    states[state] = is(voicing) ? 1 : 0;
   }
-  return homes;
+  return states;
 };
 
-/** Whether some chord is never held in the same voicing by both. */
-const reallyDiffer = (a: Homes, b: Homes): boolean =>
-  a.some((home, chord) => home.every((held, state) => !(held && b[chord]?.[state])));
-
-/** For each route already found, the chord that must keep away from all of its voicings there. */
-type Bans = readonly number[];
-
-type Candidate = { readonly bans: Bans; readonly solution: Solution; readonly homes: Homes };
-
-const underBans = (
-  song: Song,
-  request: PlanRequest,
-  found: readonly Homes[],
-  bans: Bans,
-): Candidate | null => {
-  const { problem, chordOf, widths } = song;
-  const allowed = widths.map((width) => new Uint8Array(width).fill(1));
-  for (const [route, chord] of bans.entries()) {
-    for (const [state, held] of (found[route]?.[chord] ?? new Uint8Array()).entries()) {
-      const own = allowed[chord];
-      if (held && own) {
-        own[state] = 0;
-      }
-    }
+/** Where the search starts: everything, or for a region each stretch that holds every chord. */
+const wholeOf = ({ problem, slotOf }: ByChord, { aim }: PlanRequest): readonly Branch[] => {
+  const allowedWhere = (is: (voicing: Voicing) => boolean): States =>
+    slotOf.map((slot) => statesWhere(problem.voicings[slot] ?? [], is));
+  if (aim !== "region") {
+    return [{ allowed: allowedWhere(() => true), before: [], atLeast: [], best: null }];
   }
-  const open = chordOf.map((chord, layer) =>
-    problem.layers.open(layer).map((is, state) => (is && allowed[chord]?.[state] ? 1 : 0)),
-  );
-  const part: Problem = {
-    ...problem,
-    layers: { ...problem.layers, open: (layer) => open[layer] ?? new Uint8Array() },
-  };
-  const solution = solve(part, request);
-  return solution && { bans, solution, homes: homesOf(song, solution) };
-};
-
-/** The best solution that really differs from all found ones: best first over what to keep away. */
-const nextBest = (song: Song, request: PlanRequest, found: readonly Homes[]): Candidate | null => {
-  const open: Candidate[] = [];
-  const offer = (bans: Bans): void => {
-    const candidate = underBans(song, request, found, bans);
-    if (candidate) {
-      open.push(candidate);
-    }
-  };
-  offer([]);
-  while (open.length > 0) {
-    const best = open.reduce((least, each) =>
-      isBefore(each.solution.path, least.solution.path) ? each : least,
-    );
-    open.splice(open.indexOf(best), 1);
-    if (found.every((homes) => reallyDiffer(homes, best.homes))) {
-      return best;
-    }
-    for (const chord of song.widths.keys()) {
-      offer([...best.bans, chord]);
-    }
-  }
-  return null;
+  return stretchesOf(problem).map((stretch) => ({
+    allowed: allowedWhere((voicing) => isIn(stretch, voicing)),
+    before: [spanOf(stretch)],
+    atLeast: [spanOf(stretch)],
+    best: null,
+  }));
 };
 
 /**
- * The best routes that really differ, the best one first, at most `count` of them: of any two there
- * is a chord that they never hold in the same voicing, so that a single repeat moved makes no new
- * route. They are the first such ones in the order of all routes by the aim. Empty where there is no
- * route at all.
+ * The solutions that really differ from all before them, best first. A branch whose best is too much
+ * like one of those is parted into branches that keep away from it; what may be best of all is looked
+ * at first, so that most branches are never solved.
  */
+function* solutionsInTurn(problem: Problem, request: PlanRequest): Generator<Solution, void, void> {
+  const song = byChord(problem);
+  const chooser = chooserFor(problem, request);
+  const open: Branch[] = [];
+  for (const branch of wholeOf(song, request)) {
+    putIn(open, branch);
+  }
+  const found: States[] = [];
+  for (let branch = open.pop(); branch; branch = open.pop()) {
+    const { best } = branch;
+    if (best === null) {
+      const known = settled(song, chooser, branch);
+      if (known) {
+        putIn(open, known);
+      }
+      continue;
+    }
+    const like = found.find((homes) => !reallyDiffer(homes, best.homes));
+    if (!like) {
+      found.push(best.homes);
+      const path = { choice: best.path.choice, costs: branch.atLeast };
+      yield { voicings: chosen(problem, path), path };
+    }
+    for (const part of partsAwayFrom(song, chooser, branch, best, like ?? best.homes)) {
+      putIn(open, part);
+    }
+  }
+}
+
+/**
+ * The best routes that really differ, one after the other as they are asked for, the best one first:
+ * of any two there is a chord that they never hold in the same voicing, so that a single repeat
+ * moved makes no new route. They are the first such ones in the order of all routes by the aim. None
+ * where there is no route at all, or nothing to hold.
+ */
+export function* routesInTurn(
+  timeline: Pick<Timeline, "stays" | "bars" | "meter" | "length">,
+  neck: Neck,
+  request: PlanRequest,
+): Generator<Route, void, void> {
+  const problem = problemOf(timeline, neck, request);
+  if (problem.slots.length === 0) {
+    return;
+  }
+  for (const solution of solutionsInTurn(problem, request)) {
+    yield routeOf(problem, solution, timeline, neck, request);
+  }
+}
+
+/** The first `count` of routesInTurn, or as many as there are. */
 export const alternatives = (
   timeline: Pick<Timeline, "stays" | "bars" | "meter" | "length">,
   neck: Neck,
   request: PlanRequest,
   count: number,
 ): readonly Route[] => {
-  const song = songOf(problemOf(timeline, neck, request));
-  const found: Candidate[] = [];
-  while (found.length < count && song.problem.slots.length > 0) {
-    const next = nextBest(
-      song,
-      request,
-      found.map(({ homes }) => homes),
-    );
-    if (!next) {
-      break;
+  const routes: Route[] = [];
+  if (count > 0) {
+    for (const route of routesInTurn(timeline, neck, request)) {
+      routes.push(route);
+      if (routes.length >= count) {
+        break;
+      }
     }
-    found.push(next);
   }
-  return found.map(({ solution }) => routeOf(song.problem, solution, timeline, neck, request));
+  return routes;
 };

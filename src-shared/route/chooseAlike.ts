@@ -1,10 +1,7 @@
-import type { Criterion, Path } from "./choosePath.ts";
 import { type Assignment, eliminate, type Factor } from "./eliminate.ts";
+import type { Criterion, Path } from "./layers.ts";
 import type { Problem } from "./problem.ts";
-import type { Slot } from "./slot.ts";
-
-/** A place of the chart: the same whenever its bar is played. */
-const placeOf = (slot: Slot): string => `${slot.written} ${slot.eighth} ${slot.chord.name}`;
+import { placeOf } from "./slot.ts";
 
 type Alike = {
   /** For each slot its variable. */

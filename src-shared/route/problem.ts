@@ -5,13 +5,13 @@ import type { Neck } from "../neck/neck.ts";
 import { ofString, pitchAt } from "../neck/pitchAt.ts";
 import type { Pattern } from "../roll/pattern.ts";
 import type { Picking } from "../roll/picking.ts";
-import { type Fret, fret, type Milliseconds } from "../units.ts";
+import { fret, type Milliseconds } from "../units.ts";
 import { sameGrip } from "../voicing/sameGrip.ts";
 import type { ShapeName, StringSet, Voicing } from "../voicing/voicing.ts";
 import { type FretRange, voicingsOf } from "../voicing/voicingsOf.ts";
 import { type Charge, chargesOf, type Step } from "./aims.ts";
 import { longestOf, windowsOf } from "./change.ts";
-import type { Criterion, Layers } from "./choosePath.ts";
+import type { Criterion, Layers } from "./layers.ts";
 import type { Hand } from "./movement.ts";
 import { isPinned, type Pin, pinIsFor, pinsAllow } from "./pins.ts";
 import type { Aim } from "./route.ts";
@@ -57,75 +57,108 @@ const unmoved: Charge = {
     step.from.stay === step.to.stay && step.seam === null && sameGrip(from, to) ? 1 : 0,
 };
 
+/** A kind of step, and a slot from which one of it leads. */
+type StepKind = { readonly from: number; readonly step: Step };
+
 /**
- * Costs of a step, worked out once for each pair of chords and each kind of step between them: what
- * a charge may look at is the chords, the window, and whether the step is the seam or within a stay.
+ * The steps from each slot by their kind: what a charge may look at is the chords, the window, and
+ * whether the step is the seam or within a stay.
  */
-const criterionOf = (
-  charge: Charge,
+const stepKindsOf = (
+  slots: readonly Slot[],
+  length: number,
+): { readonly kinds: readonly StepKind[]; readonly kindOf: readonly number[] } => {
+  const known = new Map<string, number>();
+  const kinds: StepKind[] = [];
+  const kindOf = slots.map((left, from) => {
+    const to = (from + 1) % slots.length;
+    const reached = slots[to] ?? left;
+    const step: Step = { from: left, to: reached, seam: to <= from ? length : null };
+    const longest = longestOf(windowsOf(left, reached, step.seam));
+    const name = `${left.chord.name} ${reached.chord.name} ${longest} ${step.seam} ${left.stay === reached.stay}`;
+    const kind = known.get(name) ?? kinds.length;
+    if (kind === kinds.length) {
+      known.set(name, kind);
+      kinds.push({ from, step });
+    }
+    return kind;
+  });
+  return { kinds, kindOf };
+};
+
+/** What the steps of one kind cost, voicing by voicing. */
+const costsOf = (
+  of: Charge["of"],
+  from: readonly Voicing[],
+  to: readonly Voicing[],
+  step: Step,
+): Float64Array => {
+  const costs = new Float64Array(from.length * to.length);
+  let at = 0;
+  for (const a of from) {
+    for (const b of to) {
+      costs[at] = of(a, b, step);
+      at += 1;
+    }
+  }
+  return costs;
+};
+
+/** Charges as criteria; costs are worked out once for each kind of step, when first asked for. */
+const criteriaOf = (
+  charges: readonly Charge[],
   slots: readonly Slot[],
   voicings: readonly (readonly Voicing[])[],
   length: number,
-): Criterion => {
-  const known = new Map<string, Float64Array>();
-  return {
-    by: charge.by,
-    costs: (from) => {
-      const to = (from + 1) % slots.length;
-      const left = slots[from];
-      const reached = slots[to];
-      if (!left || !reached) {
-        throw new Error(`no step from slot ${from} to slot ${to} of ${slots.length}`);
-      }
-      const step: Step = { from: left, to: reached, seam: to <= from ? length : null };
-      const longest = longestOf(windowsOf(left, reached, step.seam));
-      const kind = `${left.chord.name} ${reached.chord.name} ${longest} ${step.seam} ${left.stay === reached.stay}`;
-      const found = known.get(kind);
-      if (found) {
-        return found;
-      }
-      const made = Float64Array.from(
-        (voicings[from] ?? []).flatMap((a) =>
-          (voicings[to] ?? []).map((b) => charge.of(a, b, step)),
-        ),
-      );
-      known.set(kind, made);
-      return made;
-    },
-  };
+): readonly Criterion[] => {
+  const { kinds, kindOf } = stepKindsOf(slots, length);
+  const tables = new Map<Charge["of"], Float64Array[]>();
+  return charges.map(({ by, of }): Criterion => {
+    // Two criteria may judge by the same costs: the worst of them, and their sum.
+    const known = tables.get(of) ?? [];
+    tables.set(of, known);
+    return {
+      by,
+      costs: (from) => {
+        const kind = kindOf[from] ?? -1;
+        const found = known[kind];
+        if (found) {
+          return found;
+        }
+        const one = kinds[kind];
+        if (!one) {
+          throw new Error(`no step from slot ${from} of ${slots.length}`);
+        }
+        const next = voicings[(one.from + 1) % slots.length] ?? [];
+        const made = costsOf(of, voicings[one.from] ?? [], next, one.step);
+        known[kind] = made;
+        return made;
+      },
+    };
+  });
 };
 
-/** A value for each layer, worked out when it is first asked for. */
-const lazily = (
-  count: number,
-  of: (layer: number) => Uint8Array,
-): ((layer: number) => Uint8Array) => {
-  const known: (Uint8Array | undefined)[] = new Array(count);
-  return (layer) => {
-    const value = known[layer] ?? of(layer);
-    known[layer] = value;
-    return value;
-  };
-};
+/** The problem with other voicings open in its slots. */
+export const withOpen = (problem: Problem, open: readonly Uint8Array[]): Problem => ({
+  ...problem,
+  layers: { ...problem.layers, open: (layer) => open[layer] ?? new Uint8Array() },
+});
 
 /** The problem with only the voicings that `keeps` lets stand. */
 export const narrowed = (
   problem: Problem,
   keeps: (slot: Slot, voicing: Voicing) => boolean,
-): Problem => ({
-  ...problem,
-  layers: {
-    ...problem.layers,
-    open: lazily(problem.slots.length, (layer) => {
-      const slot = problem.slots[layer];
+): Problem =>
+  withOpen(
+    problem,
+    problem.slots.map((slot, layer) => {
       const voicings = problem.voicings[layer] ?? [];
       return problem.layers.open(layer).map((open, state) => {
         const voicing = voicings[state];
-        return open && slot && voicing && keeps(slot, voicing) ? 1 : 0;
+        return open && voicing && keeps(slot, voicing) ? 1 : 0;
       });
     }),
-  },
-});
+  );
 
 const isWithin = (
   voicing: Voicing,
@@ -147,30 +180,43 @@ const hasBassBelow = (chord: Chord, voicing: Voicing, neck: Neck): boolean => {
   );
 };
 
+/** What a chord may take: 1 in `usual` for a voicing that it may take without a pin. */
+export type Allowed = { readonly voicings: readonly Voicing[]; readonly usual: Uint8Array };
+
 /**
- * Every voicing that a chord may take: within shapes, strings and range, and those that pins hold. A
- * slash chord takes those with the bass tone lowest where there are any, else it leaves the bass
- * tone to the bass.
+ * Every voicing that a chord may take: within shapes, strings and range, and those that pins hold
+ * somewhere, which are not usual elsewhere. A slash chord takes those with the bass tone lowest where
+ * there are any, else it leaves the bass tone to the bass.
  */
 export const allowedVoicings = (
   chord: Chord,
   neck: Neck,
   { shapes, range, strings, pins }: Pick<PlanRequest, "shapes" | "range" | "strings" | "pins">,
-): readonly Voicing[] => {
+): Allowed => {
   const all = voicingsOf(chord, neck, { low: fret(1), high: neck.lastFret }, strings);
   const within = all.filter((voicing) => isWithin(voicing, shapes, range));
   const withBass = within.filter((voicing) => hasBassBelow(chord, voicing, neck));
-  const usual = withBass.length > 0 ? withBass : within;
-  return all.filter((voicing) => usual.includes(voicing) || isPinned(pins, chord.name, voicing));
+  const usual = new Set(withBass.length > 0 ? withBass : within);
+  const voicings = all.filter(
+    (voicing) => usual.has(voicing) || isPinned(pins, chord.name, voicing),
+  );
+  return {
+    voicings,
+    usual: Uint8Array.from(voicings, (voicing) => (usual.has(voicing) ? 1 : 0)),
+  };
 };
 
-/** A slot with a held pin takes what is pinned; any other, what shapes, range and pins allow. */
-const mayTake = (slot: Slot, voicing: Voicing, { pins, shapes, range }: PlanRequest): boolean => {
+/** What a slot may take: with a held pin what is pinned, else what is usual and no pin avoids. */
+const openAt = (slot: Slot, { voicings, usual }: Allowed, pins: readonly Pin[]): Uint8Array => {
   const own = pins.filter((pin) => pinIsFor(pin, slot));
-  if (own.some((pin) => pin.kind === "hold")) {
-    return pinsAllow(own, slot, voicing);
+  if (own.length === 0) {
+    return usual;
   }
-  return isWithin(voicing, shapes, range) && pinsAllow(own, slot, voicing);
+  const isHeld = own.some((pin) => pin.kind === "hold");
+  return usual.map((is, state) => {
+    const voicing = voicings[state];
+    return voicing && (isHeld || is === 1) && pinsAllow(own, slot, voicing) ? 1 : 0;
+  });
 };
 
 /** The pins as they count: where every time is alike, a pin for one time is a pin for all. */
@@ -188,16 +234,17 @@ export const problemOf = (
 ): Problem => {
   const request = { ...asked, pins: pinsInForce(asked) };
   const slots = slotsOf(timeline, neck, request);
-  const byChord = new Map<string, readonly Voicing[]>();
-  for (const { chord } of slots) {
-    if (!byChord.has(chord.name)) {
-      byChord.set(chord.name, allowedVoicings(chord, neck, request));
-    }
-  }
-  const voicings = slots.map((slot) => byChord.get(slot.chord.name) ?? []);
-  const open = slots.map((slot, index) =>
-    Uint8Array.from(voicings[index] ?? [], (voicing) => (mayTake(slot, voicing, request) ? 1 : 0)),
-  );
+  const byChord = new Map<string, Allowed>();
+  const allowed = slots.map(({ chord }) => {
+    const own = byChord.get(chord.name) ?? allowedVoicings(chord, neck, request);
+    byChord.set(chord.name, own);
+    return own;
+  });
+  const voicings = allowed.map((own) => own.voicings);
+  const open = slots.map((slot, index) => {
+    const own = allowed[index];
+    return own ? openAt(slot, own, request.pins) : new Uint8Array();
+  });
   const { aim, hand, eighth, perChord } = request;
   const ofAim = chargesOf(aim, { neck, hand, eighth });
   const charges = perChord === 2 ? [unmoved, ...ofAim] : ofAim;
@@ -211,13 +258,7 @@ export const problemOf = (
       stride: (layer) => voicings[(layer + 1) % slots.length]?.length ?? 0,
       firstNext: () => 0,
     },
-    criteria: charges.map((charge) => criterionOf(charge, slots, voicings, timeline.length)),
+    criteria: criteriaOf(charges, slots, voicings, timeline.length),
     goesRound: request.goesRound,
   };
 };
-
-/** Every position that some slot's voicings have, from the lowest. */
-export const positionsOf = (problem: Problem): readonly Fret[] =>
-  [...new Set(problem.voicings.flat().map((voicing) => voicing.position))].toSorted(
-    (a, b) => a - b,
-  );

@@ -39,6 +39,10 @@ export type SlotRequest = {
   readonly patterns: readonly Pattern[];
 };
 
+/** The name of a slot's place in the chart: the same whenever its bar is played. */
+export const placeOf = ({ written, eighth, chord }: Slot): string =>
+  `${written} ${eighth} ${chord.name}`;
+
 /** The bar line inside a stay that is nearest to its middle, the later of two; null if none is. */
 const middleBarLine = (stay: TimedStay, bars: readonly TimedBar[]): TimedBar | null => {
   const middle = stay.start + stay.length / 2;

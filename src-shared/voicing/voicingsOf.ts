@@ -4,7 +4,7 @@ import type { Neck, PerString, StringNumber } from "../neck/neck.ts";
 import { lowestFret, pitchAt } from "../neck/pitchAt.ts";
 import { type Fret, fret } from "../units.ts";
 import { fingering } from "./fingering.ts";
-import { gripSpan, WIDEST_GRIP } from "./reach.ts";
+import { reachOnNeck } from "./reach.ts";
 import type { ShapeName, StringSet, Voicing } from "./voicing.ts";
 
 /** Frets that a finger may stop, both included. */
@@ -72,17 +72,10 @@ const standsFor = (chord: Chord, grip: readonly Sounding[]): boolean => {
   return chord.quality !== "m7b5" || roles.has("fifth");
 };
 
-/** Rising pitches, and within an octave: a closed shape. A fourth string may lie below it. */
+/** Within an octave: a closed shape, since its pitches rise. A fourth string may lie below it. */
 const isClosed = (grip: readonly Sounding[]): boolean => {
-  const rises = grip.every((each, index) => each.pitch > (grip[index - 1]?.pitch ?? -1));
   const upper = grip.slice(-3);
-  return rises && (upper.at(-1)?.pitch ?? 0) - (upper[0]?.pitch ?? 0) < 12;
-};
-
-const isInReach = (grip: readonly Sounding[], neck: Neck): boolean => {
-  const frets = grip.map((each) => each.fret);
-  const [low, high] = [fret(Math.min(...frets)), fret(Math.max(...frets))];
-  return gripSpan(low, high, neck.scaleLength) <= WIDEST_GRIP;
+  return (upper.at(-1)?.pitch ?? 0) - (upper[0]?.pitch ?? 0) < 12;
 };
 
 const voicingFrom = (grip: readonly Sounding[], neck: Neck): Voicing | null => {
@@ -110,18 +103,23 @@ const voicingFrom = (grip: readonly Sounding[], neck: Neck): Voicing | null => {
   };
 };
 
-/** Every way to sound one tone on each string, as long as it can still be reached. */
+/** Every way to sound one tone on each string, rising, as long as it can still be reached. */
 const grips = (
   byString: readonly (readonly Sounding[])[],
   neck: Neck,
-): readonly (readonly Sounding[])[] =>
-  byString.reduce<readonly (readonly Sounding[])[]>(
+): readonly (readonly Sounding[])[] => {
+  const reach = reachOnNeck(neck);
+  const goesOn = (grip: readonly Sounding[], { pitch, fret: added }: Sounding): boolean =>
+    pitch > (grip.at(-1)?.pitch ?? -1) &&
+    grip.every((each) => Math.max(each.fret, added) <= (reach[Math.min(each.fret, added)] ?? 0));
+  return byString.reduce<readonly (readonly Sounding[])[]>(
     (begun, onString) =>
       begun.flatMap((grip) =>
-        onString.map((each) => [...grip, each]).filter((longer) => isInReach(longer, neck)),
+        onString.filter((each) => goesOn(grip, each)).map((each) => [...grip, each]),
       ),
     [[]],
   );
+};
 
 const shapeOrder: readonly ShapeName[] = ["F", "D", "barre"];
 

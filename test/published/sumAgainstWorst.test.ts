@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { neckFor } from "../../src-shared/neck/neckFor.ts";
 import { tunings } from "../../src-shared/neck/tuningTable.ts";
-import { type Criterion, choosePath } from "../../src-shared/route/choosePath.ts";
+import { choosePath } from "../../src-shared/route/choosePath.ts";
+import type { Criterion } from "../../src-shared/route/layers.ts";
 import { fret } from "../../src-shared/units.ts";
 import type { Voicing } from "../../src-shared/voicing/voicing.ts";
 import { voicingsOf } from "../../src-shared/voicing/voicingsOf.ts";

@@ -54,7 +54,9 @@ export const placesOf = (walk: Walk, placement: number): readonly NeckPlace[] =>
   const { neck, request } = walk;
   const whole = { low: fret(1), high: neck.lastFret };
   const voicings = voicingsOf(held.chord, neck, whole, request.strings);
-  const allowed = new Set(allowedVoicings(held.chord, neck, { ...request, pins: [] }).map(gripOf));
+  const allowed = new Set(
+    allowedVoicings(held.chord, neck, { ...request, pins: [] }).voicings.map(gripOf),
+  );
   const names = placeNames(voicings, neck.tuning);
   return voicings.map((voicing, index) => {
     const pin = pinsOn(request.pins, slot, voicing)[0]?.kind ?? "none";

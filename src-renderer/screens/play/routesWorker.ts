@@ -1,15 +1,18 @@
-import { chartToScore, otherRoutes } from "../../../src-shared/chartToScore.ts";
+import { chartToScore, otherRoutesInTurn } from "../../../src-shared/chartToScore.ts";
+import type { Route } from "../../../src-shared/route/route.ts";
 import { MOST_ROUTES, type RouteFinds, type RouteQuestion } from "./routeQuestion.ts";
+
+const post = (finds: RouteFinds): void => self.postMessage(finds);
 
 // Looks for other routes beside the screen, so that neither picture nor sound waits for it.
 self.addEventListener("message", ({ data }: MessageEvent<RouteQuestion>) => {
   const { text, plan, playTempo, picking, patterns } = data;
   const walk = chartToScore(text, plan, playTempo, picking, patterns);
-  // One more each time: the first are there long before the last.
-  for (let count = 2; count <= MOST_ROUTES; count += 1) {
-    const routes = otherRoutes(walk, count);
-    const more = count < MOST_ROUTES && routes.length === count;
-    self.postMessage({ routes, more } satisfies RouteFinds);
-    if (!more) break;
+  const routes: Route[] = [];
+  for (const route of otherRoutesInTurn(walk)) {
+    routes.push(route);
+    if (routes.length === MOST_ROUTES) break;
+    post({ routes, more: true });
   }
+  post({ routes, more: false });
 });

@@ -4,6 +4,7 @@ import { AUTOSAVE_PAUSE_MS } from "../../../src-renderer/state/autosave.svelte.t
 import { OpenSong } from "../../../src-renderer/state/openSong.svelte.ts";
 import { STEP_PAUSE_MS } from "../../../src-renderer/state/songHistory.ts";
 import type { Host } from "../../../src-shared/host.ts";
+import type { Pattern } from "../../../src-shared/roll/pattern.ts";
 import type { StayPicking } from "../../../src-shared/roll/picking.ts";
 import { patternsOf } from "../../../src-shared/roll/rollTable.ts";
 import type { Pin } from "../../../src-shared/route/pins.ts";
@@ -12,11 +13,11 @@ import { changedElsewhere, diskFull, MemoryHost, storedSong } from "./memoryHost
 
 const chart = "Title: Millrace\n| G | C |";
 
-const opened = (text = chart) => {
+const opened = (text = chart, patterns: () => readonly Pattern[] = () => []) => {
   const stored = storedSong("millrace", text);
   const memory = new MemoryHost([stored]);
   const clock = new HandClock();
-  return { memory, clock, song: new OpenSong(memory.host, stored, clock) };
+  return { memory, clock, song: new OpenSong(memory.host, stored, clock, patterns) };
 };
 
 /** Types `more` at the end, a character at a time, `pauseMs` apart. */
@@ -368,12 +369,13 @@ describe("the right hand", () => {
   });
 
   test("takes the player's patterns as soon as they are there", () => {
-    const { song } = opened();
+    let patterns = $state.raw<readonly Pattern[]>([]);
+    const { song } = opened(chart, () => patterns);
     const manner = { style: "own:Hopper", density: "full" } as const;
     song.change({ picking: { ...song.settings.picking, song: manner } });
     expect(song.walk.notes.map(({ code }) => code)).toEqual(["pattern-gone"]);
     const [hopper] = patternsOf("backward", "4/4").slice(1);
-    song.patterns = hopper ? [{ ...hopper, name: "Hopper" }] : [];
+    patterns = hopper ? [{ ...hopper, name: "Hopper" }] : [];
     expect(song.walk.notes).toEqual([]);
     expect(song.walk.slots[0]?.played.pieces.map(({ name }) => name)).toEqual(["Hopper"]);
   });

@@ -1,14 +1,16 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import type { Timeline } from "../../../src-shared/chart/song.ts";
 import { neckFor } from "../../../src-shared/neck/neckFor.ts";
 import { tunings } from "../../../src-shared/neck/tuningTable.ts";
-import { alternatives } from "../../../src-shared/route/alternatives.ts";
-import { easeMicrometres } from "../../../src-shared/route/cost.ts";
-import { problemOf } from "../../../src-shared/route/problem.ts";
+import { alternatives, routesInTurn } from "../../../src-shared/route/alternatives.ts";
+import { type PlanRequest, problemOf } from "../../../src-shared/route/problem.ts";
+import { aims } from "../../../src-shared/settings.ts";
 import { fret } from "../../../src-shared/units.ts";
 import type { Voicing } from "../../../src-shared/voicing/voicing.ts";
 import { chordByTonal, timelineOf } from "../../laws/anyHeldSong.ts";
-import { plainRequest } from "../../laws/plainRequest.ts";
+import { anyRequest, chordNamed, plainRequest } from "../../laws/plainRequest.ts";
+import { everyChoice, isLess, worthIn } from "../../laws/worth.ts";
 
 const neck = neckFor(tunings[0], fret(0));
 const request = plainRequest(14);
@@ -17,31 +19,6 @@ const anySmallSong = fc
   .map((names) =>
     names.map((name) => chordByTonal(name.replace("m", ""), name.endsWith("m") ? "m" : "")),
   );
-
-/** All routes, best first and then in the order of voicings; told without the planner. */
-const allInOrder = (layers: readonly (readonly Voicing[])[], goesRound: boolean) => {
-  const choices = layers.reduce<readonly (readonly number[])[]>(
-    (paths, layer) => paths.flatMap((path) => layer.map((_, state) => [...path, state])),
-    [[]],
-  );
-  return choices
-    .map((choice) => {
-      const voicings = choice.flatMap((state, layer) => layers[layer]?.[state] ?? []);
-      const pairs = voicings.slice(1).map((to, index) => [voicings[index], to] as const);
-      const seam =
-        goesRound && voicings.length > 1 ? [[voicings.at(-1), voicings[0]] as const] : [];
-      const cost = [...pairs, ...seam].reduce(
-        (sum, [from, to]) => sum + (from && to ? easeMicrometres(from, to) : 0),
-        0,
-      );
-      return { choice, voicings, cost };
-    })
-    .toSorted(
-      (a, b) =>
-        a.cost - b.cost ||
-        (a.choice.map((state, index) => state - (b.choice[index] ?? 0)).find((d) => d !== 0) ?? 0),
-    );
-};
 
 const homes = (names: readonly string[], voicings: readonly Voicing[]) =>
   new Map(
@@ -53,6 +30,37 @@ const homes = (names: readonly string[], voicings: readonly Voicing[]) =>
     ]),
   );
 
+/** The first routes that really differ among all there are, told without the planner. */
+const firstDifferent = (
+  names: readonly string[],
+  layers: readonly (readonly Voicing[])[],
+  worthOf: (voicings: readonly Voicing[]) => readonly number[],
+  count: number,
+) => {
+  // every choice comes in the order of voicings, and sorting keeps that among equals
+  const all = everyChoice(layers)
+    .map((voicings) => ({ voicings, worth: worthOf(voicings), homes: homes(names, voicings) }))
+    .toSorted((a, b) => (isLess(a.worth, b.worth) ? -1 : isLess(b.worth, a.worth) ? 1 : 0));
+  const kept: typeof all = [];
+  for (const route of all) {
+    const differs = kept.every((other) =>
+      [...route.homes].some(
+        ([name, grips]) => ![...grips].some((grip) => other.homes.get(name)?.has(grip)),
+      ),
+    );
+    if (differs && kept.length < count) {
+      kept.push(route);
+    }
+  }
+  return kept.map(({ voicings, worth }) => ({ frets: voicings.map(({ frets }) => frets), worth }));
+};
+
+const found = (song: Timeline, asked: PlanRequest, count: number) =>
+  alternatives(song, neck, asked, count).map(({ placements, costs }) => ({
+    frets: placements.map(({ voicing }) => voicing.frets),
+    worth: costs,
+  }));
+
 describe("alternative routes", () => {
   test("are the first that really differ in a full enumeration of all routes", () => {
     fc.assert(
@@ -61,26 +69,40 @@ describe("alternative routes", () => {
         const asked = { ...request, goesRound };
         const names = chords.map((chord) => chord.name);
         const { voicings: layers } = problemOf(song, neck, asked);
-        const kept: (readonly Voicing[])[] = [];
-        for (const { voicings } of allInOrder(layers, goesRound)) {
-          const own = homes(names, voicings);
-          const differs = kept.every((other) => {
-            const others = homes(names, other);
-            return [...own].some(
-              ([name, grips]) => ![...grips].some((grip) => others.get(name)?.has(grip)),
-            );
-          });
-          if (differs && kept.length < 4) {
-            kept.push(voicings);
-          }
-        }
-        const found = alternatives(song, neck, asked, 4).map((route) =>
-          route.placements.map(({ voicing }) => voicing.frets),
+        expect(found(song, asked, 4)).toEqual(
+          firstDifferent(names, layers, worthIn(song, neck, asked), 4),
         );
-        expect(found).toEqual(kept.map((voicings) => voicings.map(({ frets }) => frets)));
       }),
       { numRuns: 60 },
     );
+  });
+
+  for (const aim of aims) {
+    test(`by ${aim} are those of a full enumeration, for any shapes, range and tempo`, () => {
+      fc.assert(
+        fc.property(anySmallSong, anyRequest, (chords, drawn) => {
+          const song = timelineOf(chords);
+          const asked = { ...drawn, aim };
+          const names = chords.map((chord) => chord.name);
+          const { voicings: layers } = problemOf(song, neck, asked);
+          fc.pre(layers.reduce((paths, layer) => paths * layer.length, 1) <= 3000);
+          expect(found(song, asked, 5)).toEqual(
+            firstDifferent(names, layers, worthIn(song, neck, asked), 5),
+          );
+        }),
+        { numRuns: 60 },
+      );
+    });
+  }
+
+  test("asked for one after the other are those asked for together, and then end", () => {
+    const song = timelineOf(["G", "C"].map(chordNamed));
+    const asked = plainRequest(10);
+    const inTurn = [...routesInTurn(song, neck, asked)];
+    expect(inTurn.length).toBeGreaterThan(2);
+    expect(alternatives(song, neck, asked, 2)).toEqual(inTurn.slice(0, 2));
+    expect(alternatives(song, neck, asked, 99)).toEqual(inTurn);
+    expect(alternatives(song, neck, asked, 0)).toEqual([]);
   });
 
   test("of a song without chords are none", () => {

@@ -111,6 +111,32 @@ describe("a route that is the same each time", () => {
     );
   });
 
+  test("says where it is not, in a song whose bars follow each other in too many ways", () => {
+    const chords = ["D7", "G7", "E7", "C7", "A7", "Bm7", "Am7", "F7", "Dm7"];
+    const names = chords.map((_, index) => String.fromCharCode(65 + index));
+    // Every section stands beside every other: nine variables that all hang together.
+    const form = names.flatMap((a, index) => names.slice(index + 1).flatMap((b) => [a, b]));
+    const chart = [
+      `Form: ${form.join(" ")}`,
+      ...names.map((name, index) => `[${name}] | ${chords[index]} |`),
+    ].join("\n");
+    const plan = { ...wholeNeckPlan, alike: true };
+    const { route, notes, slots, reading } = chartToScore(chart, plan, null);
+    expect(route?.placements.length).toBe(form.length);
+    expect(notes.map(({ code, severity }) => [code, severity])).toEqual([["not-alike", "hint"]]);
+    const grips = new Map<string, string>();
+    const unlike = route?.placements.find(({ chord, voicing }) => {
+      const before = grips.get(chord.name) ?? voicing.frets.join();
+      grips.set(chord.name, before);
+      return before !== voicing.frets.join();
+    });
+    expect(notes[0]?.says).toContain(`${unlike?.chord.name} in bar ${(unlike?.bar ?? 0) + 1} `);
+    const written = slots[unlike?.index ?? -1]?.written ?? -1;
+    expect(notes[0]?.at.line).toBe(reading.bars[written]?.line);
+    expect(chartToScore(chart, { ...plan, alike: false }, null).notes).toEqual([]);
+    expect(chartToScore(chart, { ...plan, aim: "variety" }, null).notes).toEqual([]);
+  });
+
   test("holds a repeated bar alike where a free route does not", () => {
     const chart = "|: G | C :| D | Em |";
     const positions = (alike: boolean) =>

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { type Criterion, choosePath, type Layers } from "../../../src-shared/route/choosePath.ts";
+import { choosePath } from "../../../src-shared/route/choosePath.ts";
+import type { Criterion, Layers } from "../../../src-shared/route/layers.ts";
 
 const allChoices = (widths: readonly number[]): readonly (readonly number[])[] =>
   widths.reduce<readonly (readonly number[])[]>(

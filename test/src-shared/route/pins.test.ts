@@ -88,6 +88,27 @@ describe("pins", () => {
     );
   });
 
+  test("that hold a slash chord without its bass tone leave it lowest elsewhere", () => {
+    // G/B: string 3 is G3 open, so that B lies at its frets 4 and 16. The pin holds G/B at 7-8-9,
+    // with D lowest.
+    const pin: Pin = {
+      kind: "hold",
+      bar: 0,
+      eighth: 0,
+      time: null,
+      chord: "G/B",
+      frets: [9, 8, 7, null, null],
+    };
+    const { route } = chartToScore(
+      "| G/B | C | G/B | C |",
+      { ...wholeNeckPlan, pins: [pin] },
+      null,
+    );
+    const lowest = route?.placements.map(({ voicing }) => voicing.frets[2]);
+    expect(lowest?.[0]).toBe(7);
+    expect([4, 16]).toContain(lowest?.[2]);
+  });
+
   const g12: Pin = {
     kind: "hold",
     bar: 0,

@@ -3,17 +3,14 @@ import { describe, expect, test } from "vitest";
 import type { Timeline } from "../../../src-shared/chart/song.ts";
 import { neckFor } from "../../../src-shared/neck/neckFor.ts";
 import { tunings } from "../../../src-shared/neck/tuningTable.ts";
-import { chargesOf } from "../../../src-shared/route/aims.ts";
-import { handTable } from "../../../src-shared/route/handTable.ts";
 import { planRoute } from "../../../src-shared/route/planRoute.ts";
 import { type PlanRequest, type Problem, problemOf } from "../../../src-shared/route/problem.ts";
 import type { Route } from "../../../src-shared/route/route.ts";
-import { aims } from "../../../src-shared/settings.ts";
 import { fret, milliseconds } from "../../../src-shared/units.ts";
 import type { Voicing } from "../../../src-shared/voicing/voicing.ts";
 import { anyTonalChord, chordByTonal, timelineOf } from "../../laws/anyHeldSong.ts";
-import { anyPicking } from "../../laws/anyPicking.ts";
-import { chordNamed, plainRequest } from "../../laws/plainRequest.ts";
+import { anyRequest, chordNamed, plainRequest } from "../../laws/plainRequest.ts";
+import { everyChoice, isLess, worthIn } from "../../laws/worth.ts";
 
 const neck = neckFor(tunings[0], fret(0));
 const upTo17 = plainRequest(17);
@@ -28,83 +25,6 @@ const routeOf = (names: readonly string[], request: PlanRequest): Route => {
 
 const said = (route: Route): string =>
   route.placements.map(({ voicing }) => `${voicing.shape}${voicing.position}`).join(" ");
-
-const anyRequest: fc.Arbitrary<PlanRequest> = fc.record({
-  aim: fc.constantFrom(...aims),
-  shapes: fc.subarray(["F", "D", "barre"] as const, { minLength: 1 }),
-  range: fc
-    .tuple(fc.integer({ min: 1, max: 10 }), fc.integer({ min: 12, max: 22 }))
-    .map(([low, high]) => ({ low: fret(low), high: fret(high) })),
-  goesRound: fc.boolean(),
-  perChord: fc.constant(1 as const),
-  hand: fc.constantFrom(...Object.values(handTable)),
-  eighth: fc.integer({ min: 80, max: 400 }).map(milliseconds),
-  alike: fc.constant(false),
-  pins: fc.constant([]),
-  strings: fc.constant("3-2-1" as const),
-  picking: anyPicking,
-  patterns: fc.constant([]),
-});
-
-const less = (a: readonly number[], b: readonly number[]): boolean => {
-  const differs = a.findIndex((value, index) => value !== b[index]);
-  return differs >= 0 && (a[differs] ?? 0) < (b[differs] ?? 0);
-};
-
-/**
- * What a choice of voicings comes to by an aim, told again from the aim's words, one whole song at a
- * time: the planner never sees a whole song at once.
- */
-const worthOf = (
-  voicings: readonly Voicing[],
-  names: readonly string[],
-  request: PlanRequest,
-  song: Pick<Timeline, "length">,
-  { slots }: Pick<Problem, "slots">,
-): readonly number[] => {
-  const count = voicings.length;
-  const seamless = voicings
-    .slice(1)
-    .map((to, index) => ({ from: index, to, seam: null as number | null }));
-  const first = voicings[0];
-  const steps =
-    request.goesRound && first && count > 1
-      ? [...seamless, { from: count - 1, to: first, seam: song.length as number | null }]
-      : seamless;
-  const charges = chargesOf(request.aim, { neck, hand: request.hand, eighth: request.eighth });
-  const values = charges.map(({ by, of }) => {
-    const each = steps.map(({ from, to, seam }) => {
-      const left = slots[from];
-      const reached = slots[seam === null ? from + 1 : 0];
-      const voicing = voicings[from];
-      if (!left || !reached || !voicing) {
-        throw new Error("a step without ends");
-      }
-      return of(voicing, to, { from: left, to: reached, seam });
-    });
-    return by === "sum" ? each.reduce((sum, value) => sum + value, 0) : Math.max(0, ...each);
-  });
-  if (request.aim === "region") {
-    const positions = voicings.map(({ position }) => position);
-    return [Math.max(...positions) - Math.min(...positions), ...values];
-  }
-  if (request.aim === "variety") {
-    const turns = count < 3 ? 0 : request.goesRound ? count : count - 2;
-    const returns = Array.from({ length: turns }, (_, index) => index).filter((index) => {
-      const other = (index + 2) % count;
-      const same = voicings[index]?.frets.join() === voicings[other]?.frets.join();
-      return names[index] === names[other] && same;
-    });
-    return [returns.length, ...values];
-  }
-  return values;
-};
-
-const everyChoice = (layers: readonly (readonly Voicing[])[]): readonly (readonly Voicing[])[] =>
-  layers.reduce<readonly (readonly Voicing[])[]>(
-    (choices, layer) => choices.flatMap((choice) => layer.map((voicing) => [...choice, voicing])),
-    [[]],
-  );
 
 describe("a planned route", () => {
   test("is the first of the best of all routes by its aim, for songs of up to 7 chords", () => {
@@ -122,21 +42,17 @@ describe("a planned route", () => {
             expect(layers.some((layer) => layer.length === 0)).toBe(true);
             return;
           }
-          const names = chords.map((chord) => chord.name);
+          const worthOf = worthIn(song, neck, request);
           let best: { voicings: readonly Voicing[]; worth: readonly number[] } | null = null;
           for (const voicings of everyChoice(layers)) {
-            const worth = worthOf(voicings, names, request, song, problem);
-            if (best === null || less(worth, best.worth)) {
+            const worth = worthOf(voicings);
+            if (best === null || isLess(worth, best.worth)) {
               best = { voicings, worth };
             }
           }
           const found = plan.route.placements.map(({ voicing }) => voicing);
-          expect(worthOf(found, names, request, song, problem)).toEqual(best?.worth);
-          if (request.aim !== "region") {
-            expect(found.map(({ frets }) => frets)).toEqual(
-              best?.voicings.map(({ frets }) => frets),
-            );
-          }
+          expect(worthOf(found)).toEqual(best?.worth);
+          expect(found.map(({ frets }) => frets)).toEqual(best?.voicings.map(({ frets }) => frets));
         },
       ),
       { numRuns: 400 },
@@ -172,7 +88,7 @@ describe("a planned route", () => {
             range: { low: fret(1), high: fret(22) },
           });
           const both = wide.kind === "route" && narrow.kind === "route";
-          expect(both && !less(narrow.route.costs, wide.route.costs)).toBe(true);
+          expect(both && !isLess(narrow.route.costs, wide.route.costs)).toBe(true);
         },
       ),
       { numRuns: 60 },
