@@ -15,6 +15,8 @@ import type { PlanRequest } from "./route/problem.ts";
 import type { Route } from "./route/route.ts";
 import { type Slot, slotsOf } from "./route/slot.ts";
 import { arrange } from "./score/arrange.ts";
+import { usualFeel } from "./score/band.ts";
+import { withBand } from "./score/rhythm/rhythmSection.ts";
 import type { Score } from "./score/score.ts";
 import { eighthNote } from "./score/tempo.ts";
 import type { PlanSettings } from "./settings.ts";
@@ -94,7 +96,8 @@ export const chartToScore = (
   };
   const plan = planRoute(timeline, neck, request);
   const route = plan.kind === "route" ? plan.route : null;
-  const score = arrange(timeline, neck, route, eighth);
+  const banjo = arrange(timeline, neck, route, eighth);
+  const score = withBand(banjo, timeline, { key: song.key, feel: usualFeel, goesRound });
   const notes = [...reading.notes, ...refusalsOf(plan, request, neck, reading)];
   const slots = slotsOf(timeline, perChord);
   return { song, neck, timeline, tempo, slots, request, route, score, notes, reading };
