@@ -1,5 +1,4 @@
 import type { Practice, PracticeMix } from "../score/band.ts";
-import type { MixPart } from "../settings.ts";
 
 const mixWords: Readonly<Record<PracticeMix, { readonly name: string; readonly says: string }>> = {
   all: { name: "Everyone", says: "The banjo plays with the band." },
@@ -15,20 +14,6 @@ const mixWords: Readonly<Record<PracticeMix, { readonly name: string; readonly s
 export const sayPracticeMix = (
   mix: PracticeMix,
 ): { readonly name: string; readonly says: string } => mixWords[mix];
-
-const partNames: Readonly<Record<MixPart, string>> = {
-  banjo: "Banjo",
-  bass: "Bass",
-  guitar: "Guitar",
-  chop: "Chop",
-  click: "Click",
-};
-
-/**
- * A part of the mix by name.
- * @example sayPart("chop") // => "Chop"
- */
-export const sayPart = (part: MixPart): string => partNames[part];
 
 /**
  * Why silent bars are never heard: the round, of so many bars, is over before the first one. "" where
