@@ -3,30 +3,41 @@ import type { Chord } from "./chord.ts";
 import type { Key } from "./key.ts";
 import { pitchClassOf } from "./noteName.ts";
 
+const namesOf = (key: Key): readonly string[] =>
+  key.mode === "major"
+    ? TonalKey.majorKey(key.tonic).scale
+    : TonalKey.minorKey(key.tonic).natural.scale;
+
 /**
  * Pitch classes (0 to 11) of a key's scale from its tonic up: major, or natural minor. As tonal has it.
  * @example scaleOf({ tonic: "G", mode: "major" }) // => [7, 9, 11, 0, 2, 4, 6]
  */
-export const scaleOf = (key: Key): readonly number[] =>
-  (key.mode === "major"
-    ? TonalKey.majorKey(key.tonic).scale
-    : TonalKey.minorKey(key.tonic).natural.scale
-  ).map(pitchClassOf);
+export const scaleOf = (key: Key): readonly number[] => namesOf(key).map(pitchClassOf);
+
+const letters = "CDEFGAB";
+/** Letters from the root up to a tone so many semitones above it: a third is two, raised or lowered. */
+const lettersUp = [0, 1, 1, 2, 2, 3, 4, 4, 4, 5, 6, 6];
 
 /**
- * The scale a line takes under a chord: the key's, where the chord's own tones stand in for the notes
- * a semitone beside them. Under A7 in G that is C# for C. In rising order from C. Common practice, no
+ * The scale a line takes under a chord: the key's, where a tone of the chord stands in for the scale's
+ * note on the same letter. Under A7 in G that is C# for C. In rising order from C. Common practice, no
  * published source.
- * @example scaleUnder({ tones: [{ pitchClass: 9 }, { pitchClass: 1 }, { pitchClass: 4 }] }, { tonic: "G", mode: "major" }) // => [1, 2, 4, 6, 7, 9, 11]
+ * @example scaleUnder({ root: "A", tones: [{ semitones: 0, pitchClass: 9 }, { semitones: 4, pitchClass: 1 }] }, { tonic: "G", mode: "major" }) // => [1, 2, 4, 6, 7, 9, 11]
  */
 export const scaleUnder = (
-  chord: { readonly tones: readonly Pick<Chord["tones"][number], "pitchClass">[] },
+  chord: {
+    readonly root: string;
+    readonly tones: readonly Pick<Chord["tones"][number], "semitones" | "pitchClass">[];
+  },
   key: Key,
 ): readonly number[] => {
-  const scale = scaleOf(key);
-  const own = chord.tones.map((tone) => tone.pitchClass);
-  const foreign = own.filter((tone) => !scale.includes(tone));
-  const beside = new Set(foreign.flatMap((tone) => [(tone + 1) % 12, (tone + 11) % 12]));
-  const kept = scale.filter((note) => own.includes(note) || !beside.has(note));
-  return [...new Set([...kept, ...own])].toSorted((a, b) => a - b);
+  const from = letters.indexOf(chord.root.charAt(0));
+  const own = new Map(
+    chord.tones.map((tone) => [
+      letters.charAt((from + (lettersUp[tone.semitones] ?? 0)) % letters.length),
+      tone.pitchClass,
+    ]),
+  );
+  const notes = namesOf(key).map((name) => own.get(name.charAt(0)) ?? pitchClassOf(name));
+  return [...new Set([...notes, ...own.values()])].toSorted((a, b) => a - b);
 };

@@ -31,6 +31,14 @@ export class BandControls {
     );
   }
 
+  /** The score as a practice mix sounds it, without silent bars; null is as it is heard now. */
+  scoreFor(mix: PracticeMix | null): Score {
+    const practice = { mix: mix ?? "all", silentBars: null };
+    return mix === null
+      ? this.heard
+      : perform(this.#song.walk.score, { feel: this.feel, practice });
+  }
+
   setFeel(part: Partial<Feel>): void {
     this.#song.change({ feel: { ...this.feel, ...part } });
   }

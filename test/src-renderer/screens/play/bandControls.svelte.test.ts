@@ -73,6 +73,16 @@ test("silent bars are counted from the loop's first bar", () => {
   expect([1, 2].map(silentAt)).toEqual([false, true]);
 });
 
+test("a mix to be saved has no silent bars in it, unless it is what is heard now", () => {
+  const { controls, song } = stage();
+  controls.band.setFeel({ human: 0 });
+  controls.band.setPractice({ silentBars: { play: 1, rest: 1 } });
+  expect(controls.band.scoreFor(null)).toBe(controls.band.heard);
+  const { notes, hits } = controls.band.scoreFor("banjo-only");
+  expect([notes.length, hits.length]).toEqual([song.walk.score.notes.length, 0]);
+  expect(controls.band.heard.notes.length).toBeLessThan(notes.length);
+});
+
 test("a song's feel changes what the band plays and not the route", () => {
   const { controls, song } = stage("| G | G | C | D |");
   const { route, score } = song.walk;
