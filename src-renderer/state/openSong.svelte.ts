@@ -1,4 +1,4 @@
-import { chartToScore, type Walk } from "../../src-shared/chartToScore.ts";
+import { chartToScore, type Walk, withFeel } from "../../src-shared/chartToScore.ts";
 import type { Host, Problem, StoredSong } from "../../src-shared/host.ts";
 import type { Pattern } from "../../src-shared/roll/pattern.ts";
 import type { Picking } from "../../src-shared/roll/picking.ts";
@@ -39,6 +39,10 @@ export class OpenSong {
   readonly #plan: PlanSettings;
   readonly #picking: Picking;
   readonly #playTempo: number | null;
+  readonly #planned: Walk;
+  readonly #dynamics: boolean;
+  readonly #walkUps: boolean;
+  readonly #fills: boolean;
   readonly #kept: KeptSong;
   readonly #autosave: Autosave<SongVersion>;
   readonly #clock: SongClock;
@@ -60,8 +64,18 @@ export class OpenSong {
     this.#playTempo = $derived(this.settings.playTempo);
     this.#picking = $derived(this.settings.picking);
     this.patterns = $derived(ownPatterns());
-    this.walk = $derived(
+    this.#planned = $derived(
       chartToScore(this.text, this.#plan, this.#playTempo, this.#picking, this.patterns),
+    );
+    this.#dynamics = $derived(this.settings.feel.dynamics);
+    this.#walkUps = $derived(this.settings.feel.walkUps);
+    this.#fills = $derived(this.settings.feel.fills);
+    this.walk = $derived(
+      withFeel(this.#planned, {
+        dynamics: this.#dynamics,
+        walkUps: this.#walkUps,
+        fills: this.#fills,
+      }),
     );
     this.canUndo = $derived(this.#history.past.length > 0);
     this.canRedo = $derived(this.#history.future.length > 0);

@@ -8,6 +8,7 @@ export type PlayAction =
   | "loopFrom"
   | "loopTo"
   | "banjo"
+  | "band"
   | "routes"
   | "hand"
   | "others"
@@ -26,6 +27,8 @@ const actions: ReadonlyMap<string, PlayAction> = new Map([
   ["]", "loopTo"],
   ["m", "banjo"],
   ["M", "banjo"],
+  ["b", "band"],
+  ["B", "band"],
   ["r", "routes"],
   ["R", "routes"],
   ["h", "hand"],
