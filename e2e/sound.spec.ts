@@ -13,12 +13,12 @@ import { handMadeScore, type Pluck, pitchOf, rhythm, roll } from "./sound/handMa
 import type { Sent, Sighting } from "./sound/harness.ts";
 
 const SAMPLE_RATE = 48_000;
-/** LEAD_IN of src-renderer/sound/engine.ts, which only a browser can load. */
+/** RENDER_LEAD_IN of src-renderer/sound/renderOffline.ts. */
 const LEAD_IN = 0.08;
 /** Half notes a minute; an eighth then lasts 150 ms. */
 const TEMPO = 100;
 const EIGHTH = 0.15;
-const PARTS = ["banjo", "bass", "chop", "click"] as const;
+const PARTS = ["banjo", "bass", "guitar", "chop", "click"] as const;
 
 let server: ViteDevServer;
 let cache: string;
@@ -75,8 +75,16 @@ const only = (...parts: readonly MixPart[]): Preferences["mix"] => {
 
 /** The score as sound, its first tick at time 0. */
 const render = async (page: Page, score: Score, mix: Preferences["mix"]): Promise<Sound> => {
-  const rendering = { score, tempo: bpm(TEMPO), mix, sampleRate: SAMPLE_RATE };
-  const sent = await page.evaluate((what) => window.harness.render(what), rendering);
+  const range = { start: tick(0), end: score.length };
+  const rendering = {
+    score,
+    tempo: bpm(TEMPO),
+    mix,
+    range,
+    countInBars: 0,
+    sampleRate: SAMPLE_RATE,
+  };
+  const [sent] = await page.evaluate((what) => window.harness.render(what), rendering);
   return received({ ...sent, start: -LEAD_IN }, SAMPLE_RATE);
 };
 

@@ -1,12 +1,16 @@
-import { Gain, OfflineContext } from "tone";
 import { audioTimeOf } from "../../src-renderer/sound/audioTime.ts";
-import { Banjo } from "../../src-renderer/sound/banjo.ts";
-import { Bass } from "../../src-renderer/sound/bass.ts";
-import { Chop } from "../../src-renderer/sound/chop.ts";
-import { Click } from "../../src-renderer/sound/click.ts";
+import { banjoStroke } from "../../src-renderer/sound/banjo.ts";
+import { bassStroke } from "../../src-renderer/sound/bass.ts";
+import { chopStroke } from "../../src-renderer/sound/chop.ts";
+import { clickStroke } from "../../src-renderer/sound/click.ts";
 import { type Engine, makeEngine } from "../../src-renderer/sound/engine.ts";
-import type { Instrument } from "../../src-renderer/sound/instrument.ts";
-import { type Rendering, renderOffline } from "../../src-renderer/sound/renderOffline.ts";
+import { guitarStroke } from "../../src-renderer/sound/guitar.ts";
+import {
+  type Onlooker,
+  type Rendering,
+  renderOffline,
+} from "../../src-renderer/sound/renderOffline.ts";
+import { Sounder } from "../../src-renderer/sound/sounder.ts";
 import type { Hit, Part, Score } from "../../src-shared/score/score.ts";
 import type { MixPart, Preferences } from "../../src-shared/settings.ts";
 import { bpm, type Seconds, seconds } from "../../src-shared/units.ts";
@@ -47,35 +51,31 @@ type Struck = {
   voices(): number;
 };
 
-const struck = <Stroke>(
-  instrument: Instrument<Stroke> & { readonly voices: number },
-  stroke: Stroke | undefined,
-): Struck => {
+const struck = <Stroke>(sounder: Sounder<Stroke>, stroke: Stroke | undefined): Struck => {
   if (stroke === undefined) {
     throw new Error("there is nothing to strike");
   }
   return {
     strike: (time) => {
-      instrument.strike(stroke, time);
+      sounder.strike(stroke, time);
     },
-    silence: (time) => instrument.silence(time),
-    dispose: () => instrument.dispose(),
-    voices: () => instrument.voices,
+    silence: (time) => sounder.silence(time),
+    dispose: () => sounder.dispose(),
+    voices: () => sounder.voices,
   };
 };
 
-const [note] = roll(1, 7);
+const [note] = handMadeScore(1, roll(1, 7)).notes;
 const hitOf = (part: Part): Hit | undefined => rhythm(1).find((hit) => hit.part === part);
 
 const everyInstrument: Readonly<
-  Record<MixPart, (context: OfflineContext, output: Gain) => Struck>
+  Record<MixPart, (context: OfflineAudioContext, output: AudioNode) => Struck>
 > = {
-  banjo: (context, output) =>
-    struck(new Banjo(context, output), handMadeScore(1, note ? [note] : []).notes[0]),
-  bass: (context, output) => struck(new Bass(context, output), hitOf("bass")),
-  guitar: (context, output) => struck(new Chop(context, output), hitOf("chop")),
-  chop: (context, output) => struck(new Chop(context, output), hitOf("chop")),
-  click: (context, output) => struck(new Click(context, output), hitOf("click")),
+  banjo: (context, output) => struck(new Sounder(context, output, banjoStroke), note),
+  bass: (context, output) => struck(new Sounder(context, output, bassStroke), hitOf("bass")),
+  guitar: (context, output) => struck(new Sounder(context, output, guitarStroke), hitOf("guitar")),
+  chop: (context, output) => struck(new Sounder(context, output, chopStroke), hitOf("chop")),
+  click: (context, output) => struck(new Sounder(context, output, clickStroke), hitOf("click")),
 };
 
 /** What an instrument did that was struck at 0.25 s and for 0.7 s, and silenced for 0.28 s. */
@@ -87,9 +87,7 @@ export type Alone = {
 
 const instrumentAlone = async (name: MixPart, sampleRate: number): Promise<Alone> => {
   const offline = new OfflineAudioContext(1, sampleRate, sampleRate);
-  const context = new OfflineContext(offline);
-  const output = new Gain({ context }).connect(offline.destination);
-  const instrument = everyInstrument[name](context, output);
+  const instrument = everyInstrument[name](offline, offline.destination);
   instrument.strike(seconds(0.25));
   instrument.strike(seconds(0.7));
   const during = instrument.voices();
@@ -100,7 +98,6 @@ const instrumentAlone = async (name: MixPart, sampleRate: number): Promise<Alone
   instrument.strike(seconds(0.25));
   instrument.dispose();
   const disposed = instrument.voices();
-  output.dispose();
   return { sound: send(0, buffer.getChannelData(0)), voices: [during, over, disposed] };
 };
 
@@ -185,9 +182,14 @@ class Live {
   }
 }
 
+const quietly: Onlooker = { progress: () => undefined, signal: null };
+
 const harness = {
-  render: async (rendering: Rendering): Promise<Sent> =>
-    send(0, (await renderOffline(rendering)).getChannelData(0)),
+  /** Both sides, as they leave the mixer. */
+  render: async (rendering: Rendering): Promise<readonly [left: Sent, right: Sent]> => {
+    const sound = await renderOffline(rendering, quietly);
+    return [send(0, sound.getChannelData(0)), send(0, sound.getChannelData(1))];
+  },
   instrumentAlone,
   follow,
   live: new Live(),

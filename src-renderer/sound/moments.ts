@@ -33,5 +33,6 @@ const upTo = (moments: readonly Moment[], until: Tick): readonly Moment[] => [
 export const momentsOfNote = (note: Note, last: Tick): readonly Moment[] =>
   upTo(note.glide ? bendsOf(note, note.glide) : [], tick(Math.min(note.until, last)));
 
-/** The end of a hit. */
-export const momentsOfHit = (hit: Hit): readonly Moment[] => upTo([], tick(hit.tick + hit.ticks));
+/** The end of a hit, at `last` at latest. */
+export const momentsOfHit = (hit: Hit, last: Tick): readonly Moment[] =>
+  upTo([], tick(Math.min(hit.tick + hit.ticks, last)));

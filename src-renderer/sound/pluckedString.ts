@@ -24,6 +24,19 @@ export type Timbre = {
   /** Share of noise in the pick, 0 to 1; smooths the wave, roughens the attack. */
   readonly noise: number;
   readonly body: readonly Resonance[];
+  /** How hard the body is driven: above 0 adds harmonics that a small speaker can give. */
+  readonly drive: number;
+  readonly scrape: Scrape | null;
+};
+
+/** Unpitched noise of pick, finger or winding at the start. */
+export type Scrape = {
+  /** Its peak beside the string's own. */
+  readonly amount: number;
+  /** About where it lies. */
+  readonly hz: number;
+  /** In which it falls by 60 dB. */
+  readonly lasts: Seconds;
 };
 
 /** Level of the loudest tenth of a second, so that every pitch is as loud as its neighbour. */
@@ -124,6 +137,36 @@ const resonate = (
   }
 };
 
+/** Noise through a resonance, dying away. */
+const addScrape = (out: Float32Array, sampleRate: number, scrape: Scrape): void => {
+  const noise = noiseSource();
+  const raw = Float32Array.from(
+    { length: Math.min(out.length, Math.ceil(scrape.lasts * sampleRate)) },
+    (_, index) => noise() * 10 ** ((-3 * index) / (scrape.lasts * sampleRate)),
+  );
+  const peak = out.reduce((most, x) => Math.max(most, Math.abs(x)), 0);
+  const amount = scrape.amount * peak;
+  resonate(raw, out, sampleRate, { hz: scrape.hz, q: 0.7, amount });
+};
+
+/** Bends the wave, more on one side than on the other, as a body does that is driven hard. */
+const bendWave = (out: Float32Array, sampleRate: number, drive: number): void => {
+  const peak = out.reduce((most, x) => Math.max(most, Math.abs(x)), 0);
+  for (let index = 0; index < out.length; index += 1) {
+    const x = (drive * (out[index] ?? 0)) / peak;
+    out[index] = Math.tanh(x) + (0.3 * drive * x * x) / (1 + x * x);
+  }
+  // The uneven bend leaves a slow offset: a one-pole high-pass at about 20 Hz takes it out.
+  const keep = 1 - (2 * Math.PI * 20) / sampleRate;
+  let [before, passed] = [0, 0];
+  for (let index = 0; index < out.length; index += 1) {
+    const x = out[index] ?? 0;
+    passed = keep * (passed + x - before);
+    before = x;
+    out[index] = passed;
+  }
+};
+
 /** Root mean square of the loudest stretch of a tenth of a second, in steps of half of one. */
 const loudest = (sound: Float32Array, sampleRate: number): number => {
   const size = Math.round(sampleRate / 10);
@@ -152,6 +195,12 @@ export const pluckedString = (
   const out = Float32Array.from(string);
   for (const resonance of timbre.body) {
     resonate(string, out, sampleRate, resonance);
+  }
+  if (timbre.drive > 0) {
+    bendWave(out, sampleRate, timbre.drive);
+  }
+  if (timbre.scrape) {
+    addScrape(out, sampleRate, timbre.scrape);
   }
   const scale = LEVEL / loudest(out, sampleRate);
   const fade = Math.round(FADE * sampleRate);
