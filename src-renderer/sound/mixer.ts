@@ -11,11 +11,11 @@ const mixParts: readonly MixPart[] = ["banjo", "bass", "guitar", "chop", "click"
  * together and stay below the knee, so that the ceiling changes nothing there.
  */
 const FULL: Readonly<Record<MixPart, number>> = {
-  banjo: 0.8,
-  bass: 1,
-  guitar: 0.5,
-  chop: 0.7,
-  click: 0.4,
+  banjo: 1.4,
+  bass: 2.8,
+  guitar: 2.8,
+  chop: 1.8,
+  click: 1.1,
 };
 /** Time constant of every change of level: no step is heard, and 30 ms later it is done. */
 const GLIDE = 0.006;

@@ -1,4 +1,5 @@
 import type { Seconds } from "../../src-shared/units.ts";
+import { noiseSource } from "./noise.ts";
 
 /** A resonance of the body: a peak added to the string's own sound. */
 export type Resonance = {
@@ -24,8 +25,6 @@ export type Timbre = {
   /** Share of noise in the pick, 0 to 1; smooths the wave, roughens the attack. */
   readonly noise: number;
   readonly body: readonly Resonance[];
-  /** How hard the body is driven: above 0 adds harmonics that a small speaker can give. */
-  readonly drive: number;
   readonly scrape: Scrape | null;
 };
 
@@ -43,15 +42,6 @@ export type Scrape = {
 const LEVEL = 0.1;
 const FADE = 0.01;
 const BRIGHT_HZ = 5000;
-
-/** Park-Miller minimal standard generator (CACM 31(10), 1988): the same noise for every string. */
-const noiseSource = (): (() => number) => {
-  let state = 20_251_125;
-  return () => {
-    state = (state * 48_271) % 2_147_483_647;
-    return (2 * state) / 2_147_483_647 - 1;
-  };
-};
 
 const lossPerRound = (hz: number, ring: Seconds): number => 10 ** (-3 / (hz * ring));
 
@@ -149,24 +139,6 @@ const addScrape = (out: Float32Array, sampleRate: number, scrape: Scrape): void 
   resonate(raw, out, sampleRate, { hz: scrape.hz, q: 0.7, amount });
 };
 
-/** Bends the wave, more on one side than on the other, as a body does that is driven hard. */
-const bendWave = (out: Float32Array, sampleRate: number, drive: number): void => {
-  const peak = out.reduce((most, x) => Math.max(most, Math.abs(x)), 0);
-  for (let index = 0; index < out.length; index += 1) {
-    const x = (drive * (out[index] ?? 0)) / peak;
-    out[index] = Math.tanh(x) + (0.3 * drive * x * x) / (1 + x * x);
-  }
-  // The uneven bend leaves a slow offset: a one-pole high-pass at about 20 Hz takes it out.
-  const keep = 1 - (2 * Math.PI * 20) / sampleRate;
-  let [before, passed] = [0, 0];
-  for (let index = 0; index < out.length; index += 1) {
-    const x = out[index] ?? 0;
-    passed = keep * (passed + x - before);
-    before = x;
-    out[index] = passed;
-  }
-};
-
 /** Root mean square of the loudest stretch of a tenth of a second, in steps of half of one. */
 const loudest = (sound: Float32Array, sampleRate: number): number => {
   const size = Math.round(sampleRate / 10);
@@ -195,9 +167,6 @@ export const pluckedString = (
   const out = Float32Array.from(string);
   for (const resonance of timbre.body) {
     resonate(string, out, sampleRate, resonance);
-  }
-  if (timbre.drive > 0) {
-    bendWave(out, sampleRate, timbre.drive);
   }
   if (timbre.scrape) {
     addScrape(out, sampleRate, timbre.scrape);

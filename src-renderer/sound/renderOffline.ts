@@ -4,6 +4,7 @@ import type { Preferences } from "../../src-shared/settings.ts";
 import { type Bpm, seconds, tick } from "../../src-shared/units.ts";
 import { Clock } from "./clock.ts";
 import { Ensemble } from "./ensemble.ts";
+import type { Onlooker } from "./onlooker.ts";
 import { Scheduler } from "./scheduler.ts";
 
 /** What to render. */
@@ -16,12 +17,6 @@ export type Rendering = {
   /** Bars of clicks before it. */
   readonly countInBars: number;
   readonly sampleRate: number;
-};
-
-/** Who looks on: `progress` goes from 0 to 1. */
-export type Onlooker = {
-  readonly progress: (share: number) => void;
-  readonly signal: AbortSignal | null;
 };
 
 /** Before the first stroke: longer than the rise from silence. */

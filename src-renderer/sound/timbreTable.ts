@@ -18,25 +18,26 @@ export const banjoTimbre: Timbre = {
     { hz: 1350, q: 4, amount: 0.3 },
     { hz: 2900, q: 2, amount: 0.45 },
   ],
-  drive: 0,
   scrape: { amount: 0.12, hz: 4500, lasts: seconds(0.012) },
 };
 
-/** An upright bass plucked with the flesh of the finger: a thump, then the string and its box. */
+/**
+ * An upright bass plucked with the flesh of the finger: a thump, then the string and its box. Its
+ * box answers the second to fourth harmonic, which a small speaker gives where it loses the first.
+ */
 export const bassTimbre: Timbre = {
   length: seconds(1.4),
   ring: seconds(2),
-  brightRing: seconds(0.16),
-  pickedAt: 0.18,
-  pick: seconds(0.001),
-  noise: 0.04,
+  brightRing: seconds(0.1),
+  pickedAt: 0.2,
+  pick: seconds(0.0026),
+  noise: 0.03,
   body: [
-    { hz: 105, q: 1.4, amount: 0.7 },
-    { hz: 210, q: 1.6, amount: 0.9 },
-    { hz: 480, q: 2, amount: 0.5 },
+    { hz: 62, q: 1.2, amount: 0.8 },
+    { hz: 105, q: 1.6, amount: 0.9 },
+    { hz: 215, q: 2, amount: 0.6 },
   ],
-  drive: 0.9,
-  scrape: { amount: 0.25, hz: 900, lasts: seconds(0.03) },
+  scrape: { amount: 0.2, hz: 700, lasts: seconds(0.03) },
 };
 
 /** A chord damped as soon as it is struck: half pitch, half the noise of pick and windings. */
@@ -51,7 +52,6 @@ export const chopTimbre: Timbre = {
     { hz: 430, q: 1.5, amount: 0.4 },
     { hz: 1900, q: 1.5, amount: 0.4 },
   ],
-  drive: 0,
   scrape: { amount: 0.6, hz: 3200, lasts: seconds(0.07) },
 };
 
@@ -69,6 +69,5 @@ export const guitarTimbre: Timbre = {
     { hz: 410, q: 3, amount: 0.3 },
     { hz: 2400, q: 1.5, amount: 0.3 },
   ],
-  drive: 0,
   scrape: { amount: 0.18, hz: 3800, lasts: seconds(0.03) },
 };
