@@ -111,6 +111,22 @@ test("plan says how each change is made at the tempo asked for", () => {
   expect(slow?.ceilingBpm).toBeCloseTo((3 * 60_000) / (4 * (slow?.needMs ?? 1)), 1);
 });
 
+test("plan counts the tempo of 6/8 in dotted quarters", () => {
+  const report: PlanReport = JSON.parse(
+    plan("Time: 6/8  Tempo: 1/4=120\n| G . . C . . |", "--shapes", "D", "--frets", "5-16").out,
+  );
+  // 120 quarters are 80 dotted quarters of three eighths, 240 ticks each.
+  expect([report.meter, report.tempo]).toEqual([[6, 8], 80]);
+  expect(report.placements.map(({ tick, ticks }) => [tick, ticks])).toEqual([
+    [0, 720],
+    [720, 720],
+  ]);
+  const [change] = report.changes;
+  // An eighth is 250 ms; with the last note let go the hand has two of them.
+  expect([change?.how, change?.windowMs]).toEqual(["let-one", 500]);
+  expect(change?.ceilingBpm).toBeCloseTo((3 * 60_000) / (3 * (change?.needMs ?? 1)), 1);
+});
+
 test("plan offers other routes that really differ", () => {
   const report: PlanReport = JSON.parse(plan(chart, "--alternatives", "3").out);
   const told = report.alternatives?.map(({ placements }) => JSON.stringify(placements)) ?? [];

@@ -55,6 +55,30 @@ test("the keys play, step by bars, loop, slow down and take the banjo out", asyn
   await expect(button(page, "You are the banjo")).toHaveAttribute("aria-pressed", "true");
 });
 
+test("a song in 6/8 is counted in and counted down in dotted quarters", async ({ page }) => {
+  await writeSong(page, "Title: Cartwheel Lane\nTime: 6/8\nTempo: 60\n| G | G . . D . . | G |");
+  await placeLink(page, "Play").click();
+  await expect(page.getByText("dotted quarters a minute", { exact: true })).toBeVisible();
+  // G for a bar and a half: three beats of three eighths.
+  await expect(page.getByRole("img", { name: "3 beats left", exact: true })).toBeVisible();
+  await startPlaying(page);
+  await expect(page.getByRole("img", { name: "Count-in, beat 2", exact: true })).toBeVisible();
+  await expect(page.getByRole("img", { name: "2 beats left", exact: true })).toBeVisible();
+  await expect(page.getByRole("img", { name: "1 beat left", exact: true })).toBeVisible();
+});
+
+test("a straight grip in open D is one finger across, and no F shape is offered", async ({
+  page,
+}) => {
+  await writeSong(page, "Title: Low Meadow\nKey: D\nTuning: open D\n| D | G |");
+  await placeLink(page, "Play").click();
+  const neck = page.getByRole("img", { name: /^Neck\./ });
+  await expect(neck).toHaveAccessibleName(/Now D, one finger across, fret 12\./);
+  await button(page, "Route and mix").click();
+  await expect(page.getByRole("checkbox", { name: "Root on string 1" })).toBeChecked();
+  await expect(page.getByText(/F shape|D shape|Barre/)).toHaveCount(0);
+});
+
 test("Space plays also after a click on another control, and keys rest under the drawer", async ({
   page,
 }) => {

@@ -27,7 +27,7 @@ export type Walk = {
   readonly song: Song;
   readonly neck: Neck;
   readonly timeline: Timeline;
-  /** What it is played at, in beats of the meter's unit a minute. */
+  /** What it is played at, in beats of the meter a minute. */
   readonly tempo: Bpm;
   /** What the planner was asked for. */
   readonly request: PlanRequest;
@@ -45,6 +45,7 @@ export type Walk = {
 const refusalsOf = (
   plan: Plan,
   request: PlanRequest,
+  { tuning }: Neck,
   reading: ChartReading,
 ): readonly Diagnostic[] => {
   switch (plan.kind) {
@@ -53,7 +54,9 @@ const refusalsOf = (
     case "clash":
       return [sayClash(plan.slot, plan.pins, reading.bars[plan.slot.written])];
     case "unreachable":
-      return plan.slots.map((slot) => sayNoVoicing(slot, request, reading.bars[slot.written]));
+      return plan.slots.map((slot) =>
+        sayNoVoicing(slot, request, tuning, reading.bars[slot.written]),
+      );
   }
 };
 
@@ -92,7 +95,7 @@ export const chartToScore = (
   const plan = planRoute(timeline, neck, request);
   const route = plan.kind === "route" ? plan.route : null;
   const score = arrange(timeline, neck, route, eighth);
-  const notes = [...reading.notes, ...refusalsOf(plan, request, reading)];
+  const notes = [...reading.notes, ...refusalsOf(plan, request, neck, reading)];
   const slots = slotsOf(timeline, perChord);
   return { song, neck, timeline, tempo, slots, request, route, score, notes, reading };
 };

@@ -33,6 +33,7 @@ export const planUsage: string = [
   `                                     [--hand ${handNames.join("|")}] [--tempo N] [--loop]`,
   `                                     [--strings ${stringSets.join("|")}] [--tuning NAME]`,
   "                                     [--two-per-chord] [--alike] [--alternatives K]",
+  "F, D and barre mean a triad's root on string 1, 2 and 3 (F on the inner strings: on 4), in any tuning.",
   "FILE is a chart, or - for standard input. The whole neck is allowed, and the song is played once;",
   "a new song on the screen starts with --frets 1-17 --loop.",
 ].join("\n");

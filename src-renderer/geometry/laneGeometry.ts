@@ -10,7 +10,7 @@ import {
   TICKS_PER_QUARTER,
 } from "../../src-shared/units.ts";
 
-/** How score time runs: beats of the meter's unit a minute. */
+/** How score time runs: beats of the meter a minute. */
 export type Timing = { readonly meter: Meter; readonly tempo: Bpm };
 
 /** The share of the lanes' width that lies before now. */

@@ -1,4 +1,5 @@
 import type { Meter, TimedBar } from "../../src-shared/chart/song.ts";
+import type { Tuning } from "../../src-shared/neck/neck.ts";
 import type { Leg, Route } from "../../src-shared/route/route.ts";
 import { type Tick, tick } from "../../src-shared/units.ts";
 import { sayAim, sayWay } from "../../src-shared/wording/sayAim.ts";
@@ -32,14 +33,20 @@ const leadIn = (leg: Leg, route: Route, bars: readonly TimedBar[]): Tick => {
 };
 
 /** Another way round a change that is too fast, or the tempo to slow down to. */
-const remedyFor = (leg: Leg, route: Route, meter: Meter, steady: Route | null): string => {
+const remedyFor = (
+  leg: Leg,
+  route: Route,
+  meter: Meter,
+  tuning: Tuning,
+  steady: Route | null,
+): string => {
   const other = steady?.legs.find(({ from }) => from === leg.from);
   const to = steady?.placements[leg.to];
   const from = steady?.placements[leg.from];
   const inTime = other && to && from && other.way !== "too-fast";
   if (inTime && route.aim !== "steady") {
     const name = sayAim("steady").name;
-    const how = `${sayLeg(other, to)} from fret ${from.voicing.position}`;
+    const how = `${sayLeg(other, to, tuning)} from fret ${from.voicing.position}`;
     return `With the aim ${name}: ${how.charAt(0).toLowerCase()}${how.slice(1)}, ${sayNeed(other)}.`;
   }
   return `Slow down to ${ceilingOf(leg, meter)}.`;
@@ -53,6 +60,7 @@ export const changeFacts = (
   route: Route,
   bars: readonly TimedBar[],
   meter: Meter,
+  tuning: Tuning,
   steady: Route | null,
 ): readonly ChangeFact[] =>
   route.legs.flatMap((leg): readonly ChangeFact[] => {
@@ -64,12 +72,12 @@ export const changeFacts = (
       {
         bar: `Bar ${to.bar + 1}`,
         chords: `${sayChords(leg, route.placements)}${leg.seam ? ", back to the start" : ""}`,
-        says: sayLeg(leg, to),
+        says: sayLeg(leg, to, tuning),
         way: sayWay(leg.way).name,
         need: ceiling === null ? null : sayNeed(leg),
         ceiling: ceiling === null ? null : `up to ${ceiling}`,
         tooFast,
-        remedy: tooFast ? remedyFor(leg, route, meter, steady) : null,
+        remedy: tooFast ? remedyFor(leg, route, meter, tuning, steady) : null,
         from: leadIn(leg, route, bars),
       },
     ];

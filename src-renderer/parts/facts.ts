@@ -1,9 +1,9 @@
+import { beatNotes } from "../../src-shared/chart/pulse.ts";
 import type { Meter } from "../../src-shared/chart/song.ts";
 import type { Key } from "../../src-shared/harmony/key.ts";
 
 /** The note value a tempo counts, in the plural. */
-export const beatNote = (unit: Meter["unit"]): string =>
-  unit === 2 ? "half notes" : "quarter notes";
+export const beatNote = (unit: Meter["unit"]): string => beatNotes({ unit });
 
 /** A key in words: "G major". */
 export const sayKey = ({ tonic, mode }: Key): string => `${tonic} ${mode}`;

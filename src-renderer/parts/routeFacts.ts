@@ -1,8 +1,10 @@
 import type { Meter } from "../../src-shared/chart/song.ts";
+import type { Tuning } from "../../src-shared/neck/neck.ts";
 import type { Leg, Placement, Route } from "../../src-shared/route/route.ts";
 import { tempoOfEighth } from "../../src-shared/score/tempo.ts";
 import type { ShapeName } from "../../src-shared/voicing/voicing.ts";
 import { sayFrets } from "../../src-shared/wording/sayLeg.ts";
+import { sayShape } from "../../src-shared/wording/sayShape.ts";
 import { beatNote } from "./facts.ts";
 
 /** Room for what floating point adds to a tempo that is whole. */
@@ -47,13 +49,18 @@ export const sayCeiling = (route: Route, meter: Meter): string => {
   return ceiling === null ? "Any tempo" : `Up to ${ceiling} ${beatNote(meter.unit)} a minute`;
 };
 
+/** A shape as a route uses it: its form, and its name in the tuning. */
+export type ShapeUsed = { readonly shape: ShapeName; readonly says: string };
+
 /** The shapes that a route uses, the most used first. */
-export const shapesUsed = (route: Route): readonly ShapeName[] => {
-  const counts = new Map<ShapeName, number>();
+export const shapesUsed = (route: Route, tuning: Tuning): readonly ShapeUsed[] => {
+  const counts = new Map<string, { readonly used: ShapeUsed; readonly times: number }>();
   for (const { voicing } of route.placements) {
-    counts.set(voicing.shape, (counts.get(voicing.shape) ?? 0) + 1);
+    const used = { shape: voicing.shape, says: sayShape(voicing, tuning) };
+    const key = `${used.shape} ${used.says}`;
+    counts.set(key, { used, times: (counts.get(key)?.times ?? 0) + 1 });
   }
-  return [...counts].toSorted(([, a], [, b]) => b - a).map(([shape]) => shape);
+  return [...counts.values()].toSorted((a, b) => b.times - a.times).map(({ used }) => used);
 };
 
 /** How many changes slide, and how many form the hand anew. */

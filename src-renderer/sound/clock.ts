@@ -3,7 +3,7 @@ import { secondsToTicks, ticksToSeconds } from "../../src-shared/score/tempo.ts"
 import { type Bpm, type Seconds, seconds, type Tick, tick } from "../../src-shared/units.ts";
 import type { AudioTime } from "./audioTime.ts";
 
-/** How fast it goes: `tempo` counts beats of the meter's unit. */
+/** How fast it goes: `tempo` counts beats of the meter. */
 export type Pace = { readonly meter: Meter; readonly tempo: Bpm };
 
 type Anchor = { readonly time: Seconds; readonly at: Tick; readonly pace: Pace };

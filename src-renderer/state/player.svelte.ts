@@ -1,4 +1,5 @@
 import type { Score, Span } from "../../src-shared/score/score.ts";
+import { quartersPerMinute } from "../../src-shared/score/tempo.ts";
 import type { Preferences } from "../../src-shared/settings.ts";
 import { bpm, type Tick, tick } from "../../src-shared/units.ts";
 import { LateEngine } from "../sound/lateEngine.ts";
@@ -50,7 +51,7 @@ export class Player extends PlayerShown {
       this.#at = score.bars.at(-1)?.start ?? tick(0);
     }
     this.#late.load(score, this.#tempo);
-    this.show({ quartersPerMinute: (this.#tempo * 4) / score.meter.unit });
+    this.show({ quartersPerMinute: quartersPerMinute(score.meter, this.#tempo) });
     this.#frames.once();
   }
 
@@ -88,11 +89,11 @@ export class Player extends PlayerShown {
     this.seek(barsFrom(this.#score, this.#place(), by));
   }
 
-  /** In beats of the meter's unit, at once. */
+  /** In beats of the meter, at once. */
   setTempo(beatsPerMinute: number): void {
     this.#tempo = bpm(beatsPerMinute);
     this.#late.setTempo(this.#tempo);
-    this.show({ quartersPerMinute: (beatsPerMinute * 4) / this.#score.meter.unit });
+    this.show({ quartersPerMinute: quartersPerMinute(this.#score.meter, this.#tempo) });
   }
 
   /** Round and round a span; from outside it, to its start. */

@@ -1,5 +1,6 @@
 import { type Refusal, refuse } from "../harmony/refusal.ts";
 import { type Bpm, bpm, type Fret, fret } from "../units.ts";
+import { beatNotes, eighthsInBeat } from "./pulse.ts";
 import type { Meter } from "./song.ts";
 
 /** A header value as read, or why it could not be. */
@@ -10,50 +11,58 @@ const meters: ReadonlyMap<string, Meter> = new Map<string, Meter>([
   ["3/4", { beats: 3, unit: 4 }],
   ["2/4", { beats: 2, unit: 4 }],
   ["2/2", { beats: 2, unit: 2 }],
+  ["6/8", { beats: 6, unit: 8 }],
   ["C", { beats: 4, unit: 4 }],
   ["C|", { beats: 2, unit: 2 }],
 ]);
 
+const WRITE_TIME = "Write Time: 4/4, 3/4, 2/4, 2/2 or 6/8.";
+
 const shorten = (text: string): string => (text.length > 24 ? `${text.slice(0, 24)}…` : text);
 
 /**
- * Reads a time signature: 4/4, 3/4, 2/4, 2/2, C (4/4) or C| (2/2).
+ * Reads a time signature: 4/4, 3/4, 2/4, 2/2, 6/8, C (4/4) or C| (2/2).
  * @example readMeter("C|") // => { ok: true, value: { beats: 2, unit: 2 } }
  */
 export const readMeter = (text: string): ValueReading<Meter> => {
   const meter = meters.get(text.replace(/\s+/g, "").toUpperCase());
   if (meter !== undefined) return { ok: true, value: meter };
   return /^\d+\s*\/\s*\d+$/.test(text)
-    ? refuse(
-        `There are no right-hand patterns for ${shorten(text)} yet.`,
-        "Write Time: 4/4, 3/4, 2/4 or 2/2.",
-      )
-    : refuse(`"${shorten(text)}" is not a time signature.`, "Write Time: 4/4, 3/4, 2/4 or 2/2.");
+    ? refuse(`There are no right-hand patterns for ${shorten(text)} yet.`, WRITE_TIME)
+    : refuse(`"${shorten(text)}" is not a time signature.`, WRITE_TIME);
 };
 
 const LOWEST_TEMPO = 20;
 const HIGHEST_TEMPO = 320;
-const beatNames = { 2: "half notes", 4: "quarter notes" } as const;
+/** Note values that a tempo may name, in eighths. */
+const namedBeats: ReadonlyMap<string, number> = new Map([
+  ["1/2", 4],
+  ["1/4", 2],
+  ["1/8", 1],
+  ["3/8", 3],
+]);
 
 /**
- * Reads a tempo as beats of the meter's unit per minute, 20 to 320; "1/2=110" and "1/4=110" name
- * their own beat and are converted.
+ * Reads a tempo as beats of the meter per minute, 20 to 320; "1/2=110", "1/4=110", "3/8=110" (a
+ * dotted quarter) and "1/8=110" name their own note value and are converted.
  * @example readTempo("1/4=210", { beats: 2, unit: 2 }) // => { ok: true, value: 105 }
+ * @example readTempo("1/4=150", { beats: 6, unit: 8 }) // => { ok: true, value: 100 }
  */
 export const readTempo = (text: string, meter: Meter): ValueReading<Bpm> => {
-  const parts = /^(?:1\/([24])\s*=\s*)?(\d{1,4}(?:\.\d{1,3})?)\s*(?:bpm)?$/i.exec(text);
+  const parts = /^(?:(1\/[248]|3\/8)\s*=\s*)?(\d{1,4}(?:\.\d{1,3})?)\s*(?:bpm)?$/i.exec(text);
   if (parts === null) {
     return refuse(
       `"${shorten(text)}" is not a tempo.`,
-      `Write the ${beatNames[meter.unit]} in a minute, as in Tempo: 100.`,
+      `Write the ${beatNotes(meter)} in a minute, as in Tempo: 100.`,
     );
   }
-  const unit = parts[1] === undefined ? meter.unit : Number(parts[1]);
-  const beats = Math.round((Number(parts[2]) * meter.unit * 1000) / unit) / 1000;
+  const own = eighthsInBeat(meter);
+  const named = namedBeats.get(parts[1] ?? "") ?? own;
+  const beats = Math.round((Number(parts[2]) * named * 1000) / own) / 1000;
   return beats >= LOWEST_TEMPO && beats <= HIGHEST_TEMPO
     ? { ok: true, value: bpm(beats) }
     : refuse(
-        `${beats} ${beatNames[meter.unit]} a minute is out of reach.`,
+        `${beats} ${beatNotes(meter)} a minute is out of reach.`,
         `Write a tempo from ${LOWEST_TEMPO} to ${HIGHEST_TEMPO}.`,
       );
 };

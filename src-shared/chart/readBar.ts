@@ -1,5 +1,6 @@
 import type { Diagnostic } from "../diagnostic.ts";
 import { type ChordSymbol, type SymbolReading, silence } from "./chordSymbol.ts";
+import { eighthsInDot } from "./pulse.ts";
 import type { Meter, Stay } from "./song.ts";
 import { errorAt, hintAt, type Spot } from "./spot.ts";
 
@@ -30,8 +31,6 @@ export type BarContent = {
  */
 export const eighthsIn = (meter: Meter): number => (meter.beats * 8) / meter.unit;
 
-const QUARTER = 2;
-
 type Cell = { readonly says: Pick<Stay, "symbol" | "chord">; eighths: number; fresh: boolean };
 
 // Marks end a symbol; "N.C." alone has dots of its own.
@@ -40,8 +39,20 @@ const pieces = /n\.c\.?(?=[.,'’…]|$)|nc(?=[.,'’…]|$)|[.,'’…%]|[^.,'�
 const inQuarters = (eighths: number): string =>
   eighths % 2 === 0 ? `${eighths / 2}` : `${eighths === 1 ? "" : (eighths - 1) / 2}½`;
 
-const ofBeats = (eighths: number, unit: Meter["unit"]): string =>
-  `${inQuarters(eighths)} ${unit === 2 ? "quarter note" : "beat"}${eighths > 2 ? "s" : ""}`;
+/** What a dot is called: in 4/4 the beat, in cut time half of it. */
+const dotNames: Readonly<Record<Meter["unit"], string>> = {
+  2: "quarter note",
+  4: "beat",
+  8: "eighth note",
+};
+
+const inDots = (eighths: number, dot: 1 | 2): string =>
+  dot === 1 ? `${eighths}` : inQuarters(eighths);
+
+const ofDots = (eighths: number, meter: Meter): string => {
+  const dot = eighthsInDot(meter);
+  return `${inDots(eighths, dot)} ${dotNames[meter.unit]}${eighths > dot ? "s" : ""}`;
+};
 
 const fillBar = (cells: readonly Cell[], full: number): readonly Stay[] => {
   const stays: Stay[] = [];
@@ -57,12 +68,14 @@ const fillBar = (cells: readonly Cell[], full: number): readonly Stay[] => {
 
 /**
  * Reads one bar's words. Chords share the bar evenly; with a dot, comma or apostrophe they are
- * counted in quarters: a chord is one, "." one more, "," half of one more, "'" halves a chord's.
+ * counted in quarters: a chord is one, "." one more, "," half of one more, "'" halves a chord's. In
+ * 6/8 they are counted in eighths, and half of one is refused.
  * A bar that does not come out is reported at `end` and fitted.
  */
 export const readBar = (words: readonly Word[], end: Spot, context: BarContext): BarContent => {
   const { meter, before } = context;
   const full = eighthsIn(meter);
+  const dot = eighthsInDot(meter);
   const notes: Diagnostic[] = [];
   const symbols: SymbolSpot[] = [];
   const cells: Cell[] = [];
@@ -86,11 +99,25 @@ export const readBar = (words: readonly Word[], end: Spot, context: BarContext):
       last.fresh = false;
     }
   };
+  const refuseHalf = (spot: Spot): void => {
+    notes.push(
+      errorAt(
+        spot,
+        "stray-mark",
+        "A chord or dot is an eighth note in 6/8, and there is nothing shorter.",
+        "Write dots: G . . is three eighth notes of G.",
+      ),
+    );
+  };
   const halve = (spot: Spot): void => {
     counted = true;
+    if (dot === 1) {
+      refuseHalf(spot);
+      return;
+    }
     const last = cells.at(-1);
     if (last?.fresh === true) {
-      last.eighths = QUARTER / 2;
+      last.eighths = dot / 2;
       last.fresh = false;
       return;
     }
@@ -112,23 +139,30 @@ export const readBar = (words: readonly Word[], end: Spot, context: BarContext):
         const says = `${symbol} is played as ${chord.name}, its nearest shape.`;
         notes.push(hintAt(spot, "reduced", says, "The bass and the singer fill it up."));
       }
-      cells.push({ says: reading.value, eighths: QUARTER, fresh: true });
+      cells.push({ says: reading.value, eighths: dot, fresh: true });
       return;
     }
     notes.push(errorAt(spot, "unknown-chord", reading.says, reading.try));
-    cells.push({ says: cells.at(-1)?.says ?? held, eighths: QUARTER, fresh: true });
+    cells.push({ says: cells.at(-1)?.says ?? held, eighths: dot, fresh: true });
   };
   const takePiece = (spot: Spot, text: string): void => {
-    if (text === ".") stretch(spot, QUARTER);
-    else if (text === "…") stretch(spot, 3 * QUARTER);
-    else if (text === ",") stretch(spot, QUARTER / 2);
-    else if (text === "'" || text === "’") halve(spot);
+    if (text === ".") stretch(spot, dot);
+    else if (text === "…") stretch(spot, 3 * dot);
+    else if (text === ",") {
+      if (dot === 1) refuseHalf(spot);
+      stretch(spot, 1);
+    } else if (text === "'" || text === "’") halve(spot);
     else if (text === "%") barRepeats += 1;
     else if (text === "/" || text === "-") {
       notes.push(
-        errorAt(spot, "stray-mark", `One more beat is a dot here, not ${text}.`, "Write a dot."),
+        errorAt(
+          spot,
+          "stray-mark",
+          `One more ${dotNames[meter.unit]} is a dot here, not ${text}.`,
+          "Write a dot.",
+        ),
       );
-      stretch(spot, QUARTER);
+      stretch(spot, dot);
     } else takeSymbol(spot, text);
   };
 
@@ -149,7 +183,7 @@ export const readBar = (words: readonly Word[], end: Spot, context: BarContext):
         "% repeats a whole bar and stands alone.",
         barRepeats > 1 && cells.length === 0
           ? "Write | % | % | for two bars."
-          : "Put it between bar lines, or write a dot for one more beat.",
+          : `Put it between bar lines, or write a dot for one more ${dotNames[meter.unit]}.`,
       ),
     );
   } else if (barRepeats > 0) {
@@ -169,8 +203,8 @@ export const readBar = (words: readonly Word[], end: Spot, context: BarContext):
     const names = cells.map((cell) => cell.says.symbol);
     const advice =
       total < full
-        ? `Count the beats with dots: ${names.join(" ")}${" .".repeat((full - total) / QUARTER)} fills it.`
-        : "Put a bar line between them, or halve some, as in G'.";
+        ? `Count the ${dotNames[meter.unit]}s with dots: ${names.join(" ")}${" .".repeat((full - total) / dot)} fills it.`
+        : `Put a bar line between them${dot === 1 ? "" : ", or halve some, as in G'"}.`;
     notes.push(
       errorAt(
         start,
@@ -179,17 +213,17 @@ export const readBar = (words: readonly Word[], end: Spot, context: BarContext):
         advice,
       ),
     );
-    if (total > full) for (const cell of cells) cell.eighths = QUARTER / 2;
+    if (total > full) for (const cell of cells) cell.eighths = 1;
   } else if (total !== full) {
     const missing = Math.abs(full - total);
     notes.push(
       errorAt(
         end,
         "wrong-length",
-        `${ofBeats(total, meter.unit)} in a bar of ${inQuarters(full)}.`,
+        `${ofDots(total, meter)} in a bar of ${inDots(full, dot)}.`,
         total < full
-          ? `Add ${ofBeats(missing, meter.unit)}: a dot is one${missing % 2 === 1 ? ", a comma half of one" : ""}.`
-          : `Take ${ofBeats(missing, meter.unit)} out, or put a bar line before.`,
+          ? `Add ${ofDots(missing, meter)}: a dot is one${missing % dot === 1 ? ", a comma half of one" : ""}.`
+          : `Take ${ofDots(missing, meter)} out, or put a bar line before.`,
       ),
     );
   }

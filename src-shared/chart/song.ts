@@ -2,10 +2,13 @@ import type { Chord } from "../harmony/chord.ts";
 import type { Key } from "../harmony/key.ts";
 import type { Bpm, Fret, Tick } from "../units.ts";
 
-/** A time signature. Beats of the note value `unit` (2 is a half note, 4 a quarter). */
+/**
+ * A time signature as written: 4/4, 3/4, 2/4, 2/2 or 6/8; `unit` 2 is a half note, 4 a quarter, 8 an
+ * eighth. What is counted and tapped is the beat of `pulse.ts`: in 6/8 the dotted quarter.
+ */
 export type Meter = {
   readonly beats: number;
-  readonly unit: 2 | 4;
+  readonly unit: 2 | 4 | 8;
 };
 
 /** One chord (or silence) for a while, within one written bar. */
@@ -42,7 +45,7 @@ export type Song = {
   readonly title: string;
   readonly key: Key;
   readonly meter: Meter;
-  /** Beats of the meter's unit per minute: quarters in 4/4, half notes in 2/2. */
+  /** Beats of the meter per minute: quarters in 4/4, half notes in 2/2, dotted quarters in 6/8. */
   readonly tempo: Bpm;
   /** 0 is no capo. */
   readonly capo: Fret;

@@ -1,5 +1,6 @@
 import { keyName } from "../harmony/readKey.ts";
 import { cleanValue, type FieldName } from "./fields.ts";
+import { eighthsInDot } from "./pulse.ts";
 import { plainHeader } from "./readHeader.ts";
 import type { Bar, Meter, Section, Song, Stay } from "./song.ts";
 
@@ -11,7 +12,8 @@ const BARS_IN_A_LINE = 4;
  */
 export const meterName = (meter: Meter): string => `${meter.beats}/${meter.unit}`;
 
-const writeStay = (stay: Stay): string => {
+const writeStay = (stay: Stay, dot: 1 | 2): string => {
+  if (dot === 1) return `${stay.symbol}${" .".repeat(stay.eighths - 1)}`;
   if (stay.eighths === 1) return `${stay.symbol}'`;
   const more = " .".repeat(stay.eighths / 2 - 1);
   return `${stay.symbol}${more}${stay.eighths % 2 === 1 ? " ," : ""}`;
@@ -19,11 +21,13 @@ const writeStay = (stay: Stay): string => {
 
 /**
  * The content of a bar, without bar lines.
- * @example writeStays([{ symbol: "G", chord: null, eighths: 6 }, { symbol: "D", chord: null, eighths: 2 }]) // => "G . . D"
+ * @example writeStays([{ symbol: "G", chord: null, eighths: 6 }, { symbol: "D", chord: null, eighths: 2 }], { beats: 4, unit: 4 }) // => "G . . D"
+ * @example writeStays([{ symbol: "G", chord: null, eighths: 4 }, { symbol: "D", chord: null, eighths: 2 }], { beats: 6, unit: 8 }) // => "G . . . D ."
  */
-export const writeStays = (stays: readonly Stay[]): string => {
+export const writeStays = (stays: readonly Stay[], meter: Meter): string => {
+  const dot = eighthsInDot(meter);
   const even = stays.every((stay) => stay.eighths === stays[0]?.eighths);
-  return stays.map((stay) => (even ? stay.symbol : writeStay(stay))).join(" ");
+  return stays.map((stay) => (even ? stay.symbol : writeStay(stay, dot))).join(" ");
 };
 
 const lineBetween = (left: Bar | undefined, right: Bar | undefined): string => {
@@ -34,7 +38,7 @@ const lineBetween = (left: Bar | undefined, right: Bar | undefined): string => {
   return `${closes}|${double}${opens}${ending}`;
 };
 
-const writeSection = (section: Section): string => {
+const writeSection = (section: Section, meter: Meter): string => {
   const { bars } = section;
   const lines: string[] = section.label === null ? [] : [`[${section.label}]`];
   for (let from = 0; from < bars.length; from += BARS_IN_A_LINE) {
@@ -42,7 +46,7 @@ const writeSection = (section: Section): string => {
     // A line's first bar line only opens: what closes stands at the end of the line before.
     const written = row.map((bar, at) => {
       const left = lineBetween(at === 0 ? undefined : row[at - 1], bar);
-      return `${left} ${writeStays(bar.stays)} `;
+      return `${left} ${writeStays(bar.stays, meter)} `;
     });
     lines.push(`${written.join("")}${lineBetween(row.at(-1), undefined)}`);
   }
@@ -65,5 +69,6 @@ export const writeChart = (song: Song): string => {
     ...(song.tuning === plainHeader.tuning ? [] : [field("Tuning", song.tuning)]),
     ...(song.form === null ? [] : [field("Form", song.form.join(" "))]),
   ];
-  return `${[header.join("\n"), ...song.sections.map(writeSection)].join("\n\n")}\n`;
+  const sections = song.sections.map((section) => writeSection(section, song.meter));
+  return `${[header.join("\n"), ...sections].join("\n\n")}\n`;
 };

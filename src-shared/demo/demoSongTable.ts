@@ -139,6 +139,21 @@ Form: Verse Chorus Verse Chorus Tag
 `,
   },
   {
+    id: "the-thimble-cart",
+    teaches: "Six-eight time: two beats in a bar, and changes on the second.",
+    text: `Title: The Thimble Cart
+Key: D  Time: 6/8  Tempo: 108
+
+[A]
+|: D | D G | D | Em A |
+| D | D G | A G |1 A D :|2 A D |
+
+[B]
+|: G | D | G D | A |
+| Bm | G D | G A |[1 D . . . . A :|[2 D |]
+`,
+  },
+  {
     id: "three-geese-to-pellick",
     teaches: "Counted beats: changes that come a beat early, and a bar left empty.",
     text: `Title: Three Geese to Pellick

@@ -1,7 +1,7 @@
 import type { Meter } from "../chart/song.ts";
 import { tick } from "../units.ts";
 import type { Hit } from "./score.ts";
-import { ticksPerBar, ticksPerBeat } from "./tempo.ts";
+import { beatsPerBar, ticksPerBar, ticksPerBeat } from "./tempo.ts";
 
 /**
  * The clicks of the bars before the start, one for each beat of the meter, at negative ticks: the
@@ -10,12 +10,13 @@ import { ticksPerBar, ticksPerBeat } from "./tempo.ts";
  */
 export const countIn = (meter: Meter, bars: number): readonly Hit[] => {
   const beat = ticksPerBeat(meter);
-  return Array.from({ length: bars * meter.beats }, (_, index) => ({
+  const beats = beatsPerBar(meter);
+  return Array.from({ length: bars * beats }, (_, index) => ({
     part: "click",
     tick: tick(index * beat - bars * ticksPerBar(meter)),
     ticks: beat,
     pitches: [],
-    accent: index % meter.beats === 0,
+    accent: index % beats === 0,
     level: 1,
   }));
 };

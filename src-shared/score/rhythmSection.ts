@@ -1,8 +1,9 @@
-import type { TimedBar, TimedStay, Timeline } from "../chart/song.ts";
+import type { Meter, TimedBar, TimedStay, Timeline } from "../chart/song.ts";
 import type { Chord } from "../harmony/chord.ts";
 import { pitchClassOf } from "../harmony/noteName.ts";
-import { type Midi, midi, TICKS_PER_QUARTER, tick } from "../units.ts";
+import { type Midi, midi, TICKS_PER_QUARTER, type Tick, tick } from "../units.ts";
 import type { Hit } from "./score.ts";
+import { ticksPerBeat } from "./tempo.ts";
 
 /** The bass plays within this octave: E1, the lowest string of a double bass, to D#2. */
 const BASS_LOW = 28;
@@ -22,16 +23,20 @@ const bassOf = (chord: Chord, role: "root" | "fifth"): Midi => {
 const chopOf = (chord: Chord): readonly Midi[] =>
   chord.tones.map((tone) => midi(atOrAbove(CHOP_LOW, tone.pitchClass))).toSorted((a, b) => a - b);
 
-/** Beats (0-based quarters) of the bar on which the bass and the chop play. */
+/** Beats (0-based) of the bar on which the bass and the chop play. */
 const groove = (
-  quarters: number,
+  beats: number,
 ): { readonly bass: readonly number[]; readonly chop: readonly number[] } =>
-  quarters === 3
+  beats === 3
     ? { bass: [0], chop: [1, 2] }
     : {
-        bass: [0, 2].filter((beat) => beat < quarters),
-        chop: [1, 3].filter((beat) => beat < quarters),
+        bass: [0, 2].filter((beat) => beat < beats),
+        chop: [1, 3].filter((beat) => beat < beats),
       };
+
+/** What the rhythm section counts: quarters, in 2/2 too; dotted quarters in 6/8. */
+const stepOf = (meter: Meter): Tick =>
+  meter.unit === 8 ? ticksPerBeat(meter) : tick(TICKS_PER_QUARTER);
 
 const stayAt = (stays: readonly TimedStay[], from: number, at: number): number => {
   let index = from;
@@ -43,20 +48,22 @@ const stayAt = (stays: readonly TimedStay[], from: number, at: number): number =
 
 /**
  * Bass and chop for the whole song. In 4/4 and 2/2 the bass plays on 1 and 3, the chop on 2 and 4;
- * in 2/4 on 1 and on 2; in 3/4 bass on 1, chop on 2 and 3. The bass plays a chord's root (or the
+ * in 2/4 on 1 and on 2; in 3/4 bass on 1, chop on 2 and 3; in 6/8 bass on the first dotted quarter, chop
+ * on the second. The bass plays a chord's root (or the
  * tone after its slash) first, then its fifth and root in turn. N.C. is silent. Common practice, no
  * published source.
  */
 export const rhythmSection = (timeline: Timeline): readonly Hit[] => {
   const hits: Hit[] = [];
+  const step = stepOf(timeline.meter);
   let current = 0;
   let heard = -1;
   let onRoot = true;
   const playBar = (bar: TimedBar): void => {
-    const quarters = bar.length / TICKS_PER_QUARTER;
-    const { bass, chop } = groove(quarters);
-    for (let beat = 0; beat < quarters; beat += 1) {
-      const at = tick(bar.start + beat * TICKS_PER_QUARTER);
+    const beats = bar.length / step;
+    const { bass, chop } = groove(beats);
+    for (let beat = 0; beat < beats; beat += 1) {
+      const at = tick(bar.start + beat * step);
       current = stayAt(timeline.stays, current, at);
       const chord = timeline.stays[current]?.chord;
       if (!chord) {
@@ -68,7 +75,7 @@ export const rhythmSection = (timeline: Timeline): readonly Hit[] => {
         hits.push({
           part: "bass",
           tick: at,
-          ticks: tick(TICKS_PER_QUARTER),
+          ticks: tick(step),
           pitches: [bassOf(chord, onRoot ? "root" : "fifth")],
           accent: beat === 0,
           level: 1,

@@ -1,3 +1,5 @@
+import { eighthsInBeat } from "../chart/pulse.ts";
+import { eighthsIn } from "../chart/readBar.ts";
 import type { Meter } from "../chart/song.ts";
 import {
   type Bpm,
@@ -13,20 +15,26 @@ import {
 } from "../units.ts";
 
 /**
- * Ticks in one beat of the meter: its unit, a quarter or a half note.
- * @example ticksPerBeat({ beats: 2, unit: 2 }) // => 960
+ * Ticks in one beat of the meter: a quarter, a half note in 2/2, a dotted quarter in 6/8.
+ * @example ticksPerBeat({ beats: 6, unit: 8 }) // => 720
  */
-export const ticksPerBeat = (meter: Meter): Tick => tick((4 / meter.unit) * TICKS_PER_QUARTER);
+export const ticksPerBeat = (meter: Meter): Tick => tick(eighthsInBeat(meter) * TICKS_PER_EIGHTH);
+
+/**
+ * Beats in one full bar of the meter: those of the signature, and two in 6/8.
+ * @example beatsPerBar({ beats: 6, unit: 8 }) // => 2
+ */
+export const beatsPerBar = (meter: Meter): number => eighthsIn(meter) / eighthsInBeat(meter);
 
 /**
  * Ticks in one full bar of the meter.
  * @example ticksPerBar({ beats: 3, unit: 4 }) // => 1440
  */
-export const ticksPerBar = (meter: Meter): Tick => tick(meter.beats * ticksPerBeat(meter));
+export const ticksPerBar = (meter: Meter): Tick => tick(eighthsIn(meter) * TICKS_PER_EIGHTH);
 
 /**
- * Seconds that one tick lasts when `tempo` counts beats of the meter's unit: 100 in 2/2 is 200
- * quarters a minute. Throws where the tempo is not above 0.
+ * Seconds that one tick lasts when `tempo` counts beats of the meter: 100 in 2/2 is 200 quarters a
+ * minute, in 6/8 150. Throws where the tempo is not above 0.
  * @example secondsPerTick({ beats: 2, unit: 2 }, 100) // => 0.000625
  */
 export const secondsPerTick = (meter: Meter, tempo: Bpm): number => {
@@ -35,6 +43,13 @@ export const secondsPerTick = (meter: Meter, tempo: Bpm): number => {
   }
   return 60 / (tempo * ticksPerBeat(meter));
 };
+
+/**
+ * A tempo in quarter notes a minute, whatever the meter's beat is.
+ * @example quartersPerMinute({ beats: 6, unit: 8 }, 100) // => 150
+ */
+export const quartersPerMinute = (meter: Meter, tempo: Bpm): number =>
+  (tempo * ticksPerBeat(meter)) / TICKS_PER_QUARTER;
 
 /**
  * How long a number of ticks lasts; of either sign.
@@ -58,7 +73,7 @@ export const eighthNote = (meter: Meter, tempo: Bpm): Milliseconds =>
   milliseconds(1000 * TICKS_PER_EIGHTH * secondsPerTick(meter, tempo));
 
 /**
- * The tempo, in beats of the meter's unit, at which an eighth note lasts so long.
+ * The tempo, in beats of the meter a minute, at which an eighth note lasts so long.
  * @example tempoOfEighth({ beats: 2, unit: 2 }, 125) // => 120
  */
 export const tempoOfEighth = (meter: Meter, eighth: Milliseconds): Bpm =>

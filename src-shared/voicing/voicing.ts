@@ -4,7 +4,8 @@ import type { Fret, Millimetres } from "../units.ts";
 /**
  * The movable shape a voicing comes from, by its trade name in open G: the root (or the tone put
  * in its place) lies on string 1 in the F shape, on string 2 in the D shape, on string 3 in the
- * barre shape; the full shapes add string 4. Common practice, no published source.
+ * barre shape; the full shapes add string 4. Common practice, no published source. In any tuning
+ * the key means where the root lies; what a player is told is for `wording/sayShape.ts` to decide.
  */
 export type ShapeName = "F" | "D" | "barre";
 

@@ -1,6 +1,7 @@
+import type { Tuning } from "../neck/neck.ts";
 import type { Leg, Placement } from "../route/route.ts";
 import type { Finger } from "../voicing/voicing.ts";
-import { sayShape } from "./sayShape.ts";
+import { shapeWords } from "./sayShape.ts";
 
 const fingerNames: Readonly<Record<Finger, string>> = {
   1: "index",
@@ -20,10 +21,16 @@ export const sayFrets = (frets: number): string => {
   return frets > 0 ? `Up ${frets}` : `Down ${-frets}`;
 };
 
-/** The change in one short line: "Up 5 to the D shape", "Stay in the barre". */
-export const sayLeg = (leg: Leg, to: Placement): string => {
-  const shape = sayShape(to.voicing.shape);
-  return leg.kind === "hold" ? `Stay in the ${shape}` : `${sayFrets(leg.frets)} to the ${shape}`;
+/**
+ * The change in one short line: "Up 5 to the D shape", "Stay in the barre"; where the grip has no
+ * name "Up 5, root on string 2", "Stay, one finger across".
+ */
+export const sayLeg = (leg: Leg, to: Placement, tuning: Tuning): string => {
+  const { kind, says } = shapeWords(to.voicing, tuning);
+  if (leg.kind === "hold") {
+    return kind === "name" ? `Stay in the ${says}` : `Stay, ${says}`;
+  }
+  return `${sayFrets(leg.frets)}${kind === "name" ? " to the" : ","} ${says}`;
 };
 
 /** What the fingers do: "Every finger keeps its string", or which ones are placed anew. */

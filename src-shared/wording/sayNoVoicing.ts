@@ -1,15 +1,10 @@
 import type { BarText } from "../chart/readChart.ts";
 import type { Diagnostic } from "../diagnostic.ts";
+import type { Tuning } from "../neck/neck.ts";
 import type { Pin } from "../route/pins.ts";
 import type { PlanRequest } from "../route/problem.ts";
 import type { Slot } from "../route/slot.ts";
-import { sayShape } from "./sayShape.ts";
-
-/** "F shape", "F shape or barre", "F shape, D shape or barre". */
-const anyOf = (words: readonly string[]): string =>
-  words.length < 2
-    ? words.join("")
-    : `${words.slice(0, -1).join(", ")} or ${words[words.length - 1]}`;
+import { sayAnyShape } from "./sayShape.ts";
 
 const placeOf = (bar: BarText | undefined): Diagnostic["at"] =>
   bar
@@ -22,11 +17,12 @@ const placeOf = (bar: BarText | undefined): Diagnostic["at"] =>
  */
 export const sayNoVoicing = (
   slot: Slot,
-  request: Pick<PlanRequest, "shapes" | "range">,
+  request: Pick<PlanRequest, "shapes" | "range" | "strings">,
+  tuning: Tuning,
   bar: BarText | undefined,
 ): Diagnostic => {
   const { low, high } = request.range;
-  const shapes = anyOf(request.shapes.map(sayShape));
+  const shapes = sayAnyShape(request.shapes, request.strings, tuning);
   return {
     severity: "error",
     code: "no-voicing",

@@ -92,6 +92,7 @@ const anyMeter: fc.Arbitrary<Meter> = fc.constantFrom<Meter>(
   { beats: 3, unit: 4 },
   { beats: 2, unit: 4 },
   { beats: 2, unit: 2 },
+  { beats: 6, unit: 8 },
 );
 
 const labels = ["A", "B", "Verse", "Chorus-2", "Bridge"];
@@ -163,7 +164,9 @@ const scraps = [
   "Key: Bb ",
   "Time: 3/4 ",
   "Time: 2/2\n",
+  "Time: 6/8 ",
   "Tempo: 1/4=90\n",
+  "Tempo: 3/8=96\n",
   "Capo: 3 ",
   "Tuning: double C\n",
   "Form: A A Verse\n",

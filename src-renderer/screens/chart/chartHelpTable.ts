@@ -6,7 +6,7 @@ export type ChartHelp = { readonly title: string; readonly says: string; readonl
 export const chartHelpTable: readonly ChartHelp[] = [
   {
     title: "Headers",
-    says: "Title, key, time signature, tempo and capo. What you leave out has its usual value. Tempo counts half notes in 2/2, else quarters.",
+    says: "Title, key, time signature, tempo and capo. What you leave out has its usual value. Tempo counts half notes in 2/2, dotted quarters in 6/8, else quarters.",
     text: "Title: Fern Hill Turn\nKey: A\nTime: 4/4\nTempo: 104\nCapo: 2",
   },
   {
@@ -23,6 +23,11 @@ export const chartHelpTable: readonly ChartHelp[] = [
     title: "Half beats",
     says: "A comma is half a beat more; an apostrophe makes a chord half a beat long.",
     text: "| G . , C' D |",
+  },
+  {
+    title: "Six-eight time",
+    says: "In 6/8 a chord or dot is an eighth note, six to a bar: two chords of three, then G for five and D for one.",
+    text: "Time: 6/8\n| G . . C . . | G . . . . D |",
   },
   {
     title: "The same again",

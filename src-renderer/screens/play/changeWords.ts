@@ -1,5 +1,6 @@
 import type { TimedStay } from "../../../src-shared/chart/song.ts";
 import type { Walk } from "../../../src-shared/chartToScore.ts";
+import type { Tuning } from "../../../src-shared/neck/neck.ts";
 import { ticksPerBeat } from "../../../src-shared/score/tempo.ts";
 import { indexAt } from "../../../src-shared/score/window.ts";
 import { tick } from "../../../src-shared/units.ts";
@@ -44,21 +45,21 @@ export const changeAt = (walk: Walk, moment: Moment): ComingChange =>
 const stayAt = (walk: Walk, at: number): TimedStay | null =>
   walk.timeline.stays[indexAt(walk.timeline.stays, tick(at))] ?? null;
 
-const sayNext = (change: ComingChange, backToBar: number): string => {
+const sayNext = (change: ComingChange, tuning: Tuning, backToBar: number): string => {
   const { current, next, leg, loopsBack } = change;
   if (!next) return loopsBack ? "Stay: the loop starts over" : "To the end";
-  if (leg) return sayLeg(leg, next);
-  if (loopsBack) return `Back to bar ${backToBar + 1}: ${sayShape(next.voicing.shape)}`;
-  return current ? sayShape(next.voicing.shape) : sayVoicing(next.voicing);
+  if (leg) return sayLeg(leg, next, tuning);
+  if (loopsBack) return `Back to bar ${backToBar + 1}: ${sayShape(next.voicing, tuning)}`;
+  return current ? sayShape(next.voicing, tuning) : sayVoicing(next.voicing, tuning);
 };
 
 const nextDetailOf = (walk: Walk, change: ComingChange, backToBar: number): string =>
-  walk.route ? sayNext(change, backToBar) : "";
+  walk.route ? sayNext(change, walk.neck.tuning, backToBar) : "";
 
 /** A voicing as it stands over the neck. */
-const sayHeld = (voicing: Voicing, pinned: boolean): string =>
+const sayHeld = (voicing: Voicing, tuning: Tuning, pinned: boolean): string =>
   [
-    sayVoicing(voicing),
+    sayVoicing(voicing, tuning),
     ...(pinned ? ["pinned"] : []),
     ...(voicing.root === null ? ["no root: the bass has it"] : []),
   ].join(", ");
@@ -73,7 +74,9 @@ export const changeWords = (
   const { current, next } = change;
   const held = current?.chord.name ?? stayAt(walk, at)?.chord?.name ?? "N.C.";
   const resting = walk.route ? "The hand rests" : "No route";
-  const nowDetail = current ? sayHeld(current.voicing, isPinned(walk, current.index)) : resting;
+  const nowDetail = current
+    ? sayHeld(current.voicing, walk.neck.tuning, isPinned(walk, current.index))
+    : resting;
   const manner = change.leg ? sayManner(change.leg, walk.timeline.meter) : "";
   const comes = [nextDetailOf(walk, change, backToBar), manner].filter((part) => part !== "");
   const frets = current && next ? next.voicing.position - current.voicing.position : 0;

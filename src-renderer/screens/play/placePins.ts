@@ -1,4 +1,5 @@
 import type { Walk } from "../../../src-shared/chartToScore.ts";
+import type { Tuning } from "../../../src-shared/neck/neck.ts";
 import {
   pinsOn,
   sleepingPins,
@@ -26,8 +27,8 @@ const sayGrip = ({ frets }: Voicing): string =>
     .join("-");
 
 /** A name for each voicing of a chord; its frets too where another has the same shape and fret. */
-export const placeNames = (voicings: readonly Voicing[]): readonly string[] => {
-  const plain = voicings.map(sayVoicing);
+export const placeNames = (voicings: readonly Voicing[], tuning: Tuning): readonly string[] => {
+  const plain = voicings.map((voicing) => sayVoicing(voicing, tuning));
   return plain.map((name, index) => {
     const voicing = voicings[index];
     const alone = plain.indexOf(name) === plain.lastIndexOf(name);
@@ -54,7 +55,7 @@ export const placesOf = (walk: Walk, placement: number): readonly NeckPlace[] =>
   const whole = { low: fret(1), high: neck.lastFret };
   const voicings = voicingsOf(held.chord, neck, whole, request.strings);
   const allowed = new Set(allowedVoicings(held.chord, neck, { ...request, pins: [] }).map(gripOf));
-  const names = placeNames(voicings);
+  const names = placeNames(voicings, neck.tuning);
   return voicings.map((voicing, index) => {
     const pin = pinsOn(request.pins, slot, voicing)[0]?.kind ?? "none";
     return {

@@ -43,6 +43,7 @@ export const whyWords = (
   elsewhere: readonly Elsewhere[] | null,
 ): WhyWords | null => {
   const { route } = walk;
+  const { tuning } = walk.neck;
   const held = route?.placements[placement];
   if (!route || !held) return null;
   const { chord, voicing } = held;
@@ -56,9 +57,12 @@ export const whyWords = (
     manner: sayManner(leg, walk.timeline.meter),
     tooFast: leg.way === "too-fast",
   });
-  const names = placeNames(others.map((each) => each.voicing));
+  const names = placeNames(
+    others.map((each) => each.voicing),
+    tuning,
+  );
   return {
-    title: `${chord.name} in bar ${held.bar + 1}: ${sayVoicing(voicing)}`,
+    title: `${chord.name} in bar ${held.bar + 1}: ${sayVoicing(voicing, tuning)}`,
     changes: [
       ...(into ? [change(`From ${chordAt(into.from)}`, into)] : []),
       ...(outOf ? [change(`On to ${chordAt(outOf.to)}`, outOf)] : []),

@@ -10,7 +10,7 @@ const factsOf = (bars: string, tempo: number, plan: Partial<PlanSettings> = {}) 
   const walk = chartToScore(text, settings, tempo);
   const steady = chartToScore(text, { ...settings, aim: "steady" }, tempo).route;
   if (!walk.route) throw new Error("no route");
-  return changeFacts(walk.route, walk.timeline.bars, walk.timeline.meter, steady);
+  return changeFacts(walk.route, walk.timeline.bars, walk.timeline.meter, walk.neck.tuning, steady);
 };
 
 describe("the list of changes", () => {

@@ -1,5 +1,11 @@
 import { expect, test } from "vitest";
-import { sayCapo, sayCount, sayTravel, sayWhen } from "../../../src-renderer/parts/facts.ts";
+import {
+  beatNote,
+  sayCapo,
+  sayCount,
+  sayTravel,
+  sayWhen,
+} from "../../../src-renderer/parts/facts.ts";
 
 test.each([
   [0, "0 mm"],
@@ -16,6 +22,14 @@ test("a capo is said with the place of the fifth string, which starts at the fif
     "",
     "capo 2, 5th string at 7",
     "capo 4, 5th string at 9",
+  ]);
+});
+
+test("a tempo counts half notes, quarters or dotted quarters", () => {
+  expect(([2, 4, 8] as const).map(beatNote)).toEqual([
+    "half notes",
+    "quarter notes",
+    "dotted quarters",
   ]);
 });
 

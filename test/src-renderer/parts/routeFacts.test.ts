@@ -10,6 +10,7 @@ import {
   shapesUsed,
 } from "../../../src-renderer/parts/routeFacts.ts";
 import { chartToScore, otherRoutes } from "../../../src-shared/chartToScore.ts";
+import { tunings } from "../../../src-shared/neck/tuningTable.ts";
 import type { Route } from "../../../src-shared/route/route.ts";
 import { type PlanSettings, wholeNeckPlan } from "../../../src-shared/settings.ts";
 
@@ -60,7 +61,7 @@ describe("a route in figures", () => {
   test("counts slides and re-formed hands, and names its shapes by use", () => {
     const route = routeOf("| G | C | D | G |", { shapes: ["D"] });
     expect(countChanges(route)).toEqual({ slides: 3, reshapes: 0 });
-    expect(shapesUsed(route)).toEqual(["D"]);
+    expect(shapesUsed(route, tunings[0])).toEqual([{ shape: "D", says: "D shape" }]);
   });
 
   test("is told from another by the chords that never share a grip", () => {

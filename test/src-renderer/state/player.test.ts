@@ -302,6 +302,8 @@ describe("the player", () => {
     player.setTempo(120);
     expect(player.quartersPerMinute).toBe(240);
     expect(engine.asked.at(-1)).toBe("tempo 120");
+    player.load({ ...handMadeScore(3, []), meter: { beats: 6, unit: 8 } }, []);
+    expect(player.quartersPerMinute).toBe(180);
   });
 
   test("a new score while it plays keeps the place; one without bars stops it", async () => {

@@ -55,6 +55,18 @@ describe("bars", () => {
     expect(clean("Time: 2/4\nG | G D")).toEqual(["G:4", "G:2 D:2"]);
   });
 
+  test("are counted in eighths in 6/8, six to a bar", () => {
+    expect(
+      clean("Time: 6/8\nG . . C . . | G .. C .. | G ... . D | G . C . D . | . . . . G C"),
+    ).toEqual(["G:3 C:3", "G:3 C:3", "G:5 D:1", "G:2 C:2 D:2", "D:4 G:1 C:1"]);
+    expect(clean("Time: 6/8\nG | G C | G C D | G C D Em C G")).toEqual([
+      "G:6",
+      "G:3 C:3",
+      "G:2 C:2 D:2",
+      "G:1 C:1 D:1 Em:1 C:1 G:1",
+    ]);
+  });
+
   test("are counted as soon as there is a dot", () => {
     expect(clean("G . . D | G . D . | G . C D | G... | G.. D | G ... ")).toEqual([
       "G:6 D:2",
@@ -242,6 +254,55 @@ const slips: readonly Slip[] = [
     notes: ["1:1+1 uneven-bar"],
     says: "5 chords do not share a bar of 4/4 evenly. Put a bar line between them, or halve some, as in G'.",
     bars: ["G:1 C:1 D:1 G:1 C:4"],
+  },
+  {
+    when: "a 6/8 bar is counted in dotted quarters",
+    text: "Time: 6/8\n| G . |",
+    notes: ["2:7+1 wrong-length"],
+    says: "2 eighth notes in a bar of 6. Add 4 eighth notes: a dot is one.",
+    bars: ["G:6"],
+  },
+  {
+    when: "a 6/8 bar lacks a single eighth",
+    text: "Time: 6/8\n| G . . C . |",
+    notes: ["2:13+1 wrong-length"],
+    says: "5 eighth notes in a bar of 6. Add 1 eighth note: a dot is one.",
+    bars: ["G:3 C:3"],
+  },
+  {
+    when: "a 6/8 bar has an eighth too many",
+    text: "Time: 6/8\n| G . . C . . . |",
+    notes: ["2:17+1 wrong-length"],
+    says: "7 eighth notes in a bar of 6. Take 1 eighth note out, or put a bar line before.",
+    bars: ["G:3 C:3"],
+  },
+  {
+    when: "four chords are to share six eighths",
+    text: "Time: 6/8\nG C D G",
+    notes: ["2:1+1 uneven-bar"],
+    says: "4 chords do not share a bar of 6/8 evenly. Count the eighth notes with dots: G C D G . . fills it.",
+    bars: ["G:1 C:1 D:1 G:3"],
+  },
+  {
+    when: "seven chords are to share six eighths",
+    text: "Time: 6/8\nG C D G C D G",
+    notes: ["2:1+1 uneven-bar"],
+    says: "7 chords do not share a bar of 6/8 evenly. Put a bar line between them.",
+    bars: ["G:1 C:1 D:1 G:1 C:1 D:1"],
+  },
+  {
+    when: "an eighth is halved in 6/8",
+    text: "Time: 6/8\nG' . , C . .",
+    notes: ["2:2+1 stray-mark", "2:6+1 stray-mark"],
+    says: "A chord or dot is an eighth note in 6/8, and there is nothing shorter. Write dots: G . . is three eighth notes of G.",
+    bars: ["G:3 C:3"],
+  },
+  {
+    when: "an eighth of 6/8 is a slash",
+    text: "Time: 6/8\nG / . C . .",
+    notes: ["2:3+1 stray-mark"],
+    says: "One more eighth note is a dot here, not /. Write a dot.",
+    bars: ["G:3 C:3"],
   },
   {
     when: "a chord is unknown, which then holds the chord before it",

@@ -62,13 +62,14 @@ describe("a header", () => {
 });
 
 describe("a time signature", () => {
-  test("is one of four, or common and cut time", () => {
+  test("is one of five, or common and cut time", () => {
     const meterOf = (text: string) => headerOf(`Time: ${text}`).meter;
-    expect(["4/4", "3/4", "2/4", "2/2", "C", "C|", "c", " 3 / 4"].map(meterOf)).toEqual([
+    expect(["4/4", "3/4", "2/4", "2/2", "6/8", "C", "C|", "c", " 3 / 4"].map(meterOf)).toEqual([
       { beats: 4, unit: 4 },
       { beats: 3, unit: 4 },
       { beats: 2, unit: 4 },
       { beats: 2, unit: 2 },
+      { beats: 6, unit: 8 },
       { beats: 4, unit: 4 },
       { beats: 2, unit: 2 },
       { beats: 4, unit: 4 },
@@ -77,16 +78,18 @@ describe("a time signature", () => {
   });
 
   test("that has no right-hand patterns is said, and 4/4 played", () => {
-    expect(noteOf("Time: 6/8\nG")).toBe(
-      "1:7+3 There are no right-hand patterns for 6/8 yet. Write Time: 4/4, 3/4, 2/4 or 2/2.",
-    );
-    expect(headerOf("Time: 6/8").meter).toEqual(plain.meter);
+    for (const time of ["9/8", "12/8", "6/4", "3/2", "5/4", "3/8", "6/16"]) {
+      expect(noteOf(`Time: ${time}\nG`)).toBe(
+        `1:7+${time.length} There are no right-hand patterns for ${time} yet. Write Time: 4/4, 3/4, 2/4, 2/2 or 6/8.`,
+      );
+      expect(headerOf(`Time: ${time}`).meter).toEqual(plain.meter);
+    }
     expect(noteOf("Time: swing")).toContain('"swing" is not a time signature.');
   });
 });
 
 describe("a tempo", () => {
-  test("counts beats of the meter's unit, or of the note value it names", () => {
+  test("counts beats of the meter, or of the note value it names", () => {
     const tempoOf = (text: string) => headerOf(text).tempo;
     expect(tempoOf("Time: 2/2 Tempo: 104")).toBe(104);
     expect(tempoOf("Time: 2/2 Tempo: 1/2=105")).toBe(105);
@@ -95,6 +98,20 @@ describe("a tempo", () => {
     expect(tempoOf("Tempo: 1/2 = 108 Time: 3/4")).toBe(216);
     expect(tempoOf("Tempo: 109 bpm")).toBe(109);
     expect(tempoOf("Time: 2/2 Tempo: 1/4=111")).toBe(55.5);
+  });
+
+  // A dotted quarter is three eighths: by the definition of the augmentation dot.
+  test("counts dotted quarters in 6/8", () => {
+    const tempoOf = (text: string) => headerOf(text).tempo;
+    expect(tempoOf("Time: 6/8 Tempo: 112")).toBe(112);
+    expect(tempoOf("Time: 6/8 Tempo: 3/8=113")).toBe(113);
+    expect(tempoOf("Time: 6/8 Tempo: 1/4=171")).toBe(114);
+    expect(tempoOf("Time: 6/8 Tempo: 1/8 = 345")).toBe(115);
+    expect(tempoOf("Time: 6/8 Tempo: 1/2=87")).toBe(116);
+    expect(tempoOf("Time: 4/4 Tempo: 3/8=78")).toBe(117);
+    expect(noteOf("Time: 6/8 Tempo: 19")).toContain("19 dotted quarters a minute is out of reach.");
+    expect(noteOf("Time: 6/8 Tempo: jig")).toContain("Write the dotted quarters in a minute");
+    expect(noteOf("Tempo: 3/4=60")).toContain('"3/4=60" is not a tempo.');
   });
 
   test("goes from 20 to 320, both included", () => {

@@ -26,6 +26,14 @@ Form: A A B
 `);
   });
 
+  test("counts 6/8 in eighths", () => {
+    const reading = readChart("Time: 6/8  Tempo: 1/4=162\nG . . C . . | G .... D | %");
+    expect(reading.notes).toEqual([]);
+    expect(writeChart(reading.value)).toBe(
+      "Title: Untitled\nKey: G\nTime: 6/8\nTempo: 108\n\n| G C | G . . . . D | G . . . . D |\n",
+    );
+  });
+
   test("shows endings, double bars and repeats as they were meant", () => {
     const song = readChart("G || C | D |[1 G :|[2,3 Em ::|4 C || D ::|").value;
     expect(writeChart(song)).toContain("| G |: C | D |[1 G :|\n|[2,3 Em ::|");

@@ -39,6 +39,7 @@ describe("every demo song", () => {
         "2/2": [80, 110],
         "3/4": [90, 120],
         "2/4": [80, 120],
+        "6/8": [90, 125],
       }[meterName(value.meter) as "4/4"];
       expect(value.tempo).toBeGreaterThanOrEqual(low ?? 0);
       expect(value.tempo).toBeLessThanOrEqual(high ?? 0);
@@ -57,7 +58,7 @@ describe("the demo songs together", () => {
       new Set(["G", "C", "D", "A", "Em", "Bb"]),
     );
     expect(new Set(read.map((song) => meterName(song.value.meter)))).toEqual(
-      new Set(["4/4", "3/4", "2/2"]),
+      new Set(["4/4", "3/4", "2/2", "6/8"]),
     );
     expect(
       read.filter((song) => song.value.capo === 2).map((song) => song.value.key.tonic),

@@ -152,6 +152,16 @@ describe("the rhythm section", () => {
     expect(hitsOf("| G D/F# |", "bass").map((hit) => hit.pitches)).toEqual([[31], [30]]);
   });
 
+  test("in 6/8 plays bass on the first dotted quarter and chops on the second", () => {
+    const chart = "Time: 6/8\n| G | % |";
+    // A dotted quarter is three eighths, 720 ticks. G1 is MIDI 31, D2 38.
+    expect(hitsOf(chart, "bass").map((hit) => [hit.tick, hit.pitches])).toEqual([
+      [0, [31]],
+      [1440, [38]],
+    ]);
+    expect(hitsOf(chart, "chop").map((hit) => hit.tick)).toEqual([720, 2160]);
+  });
+
   test("chops the chord's own tones from G3 up", () => {
     const [first] = hitsOf("| Am |", "chop");
     // A C E are 57 60 64 (12-TET, C4 = 60).

@@ -12,6 +12,12 @@ describe("the count-in", () => {
     expect(countIn({ beats: 2, unit: 2 }, 1).map((hit) => hit.tick)).toEqual([-1920, -960]);
   });
 
+  test("two bars of 6/8 are counted in dotted quarters, two to a bar", () => {
+    const hits = countIn({ beats: 6, unit: 8 }, 2);
+    expect(hits.map((hit) => hit.tick)).toEqual([-2880, -2160, -1440, -720]);
+    expect(hits.map((hit) => hit.accent)).toEqual([true, false, true, false]);
+  });
+
   test("clicks have no pitch and end where the next begins", () => {
     for (const hit of countIn({ beats: 4, unit: 4 }, 1)) {
       expect(hit).toMatchObject({ part: "click", pitches: [], ticks: 480 });

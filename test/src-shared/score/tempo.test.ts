@@ -1,8 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import {
+  beatsPerBar,
+  eighthNote,
+  quartersPerMinute,
   secondsPerTick,
   secondsToTicks,
+  tempoOfEighth,
   ticksPerBar,
   ticksPerBeat,
   ticksToSeconds,
@@ -12,9 +16,10 @@ import { bpm, seconds, TICKS_PER_EIGHTH, tick } from "../../../src-shared/units.
 const cutTime = { beats: 2, unit: 2 } as const;
 const common = { beats: 4, unit: 4 } as const;
 const waltz = { beats: 3, unit: 4 } as const;
+const jig = { beats: 6, unit: 8 } as const;
 const eighth = tick(TICKS_PER_EIGHTH);
 
-const anyMeter = fc.constantFrom(cutTime, common, waltz, { beats: 2, unit: 4 } as const);
+const anyMeter = fc.constantFrom(cutTime, common, waltz, jig, { beats: 2, unit: 4 } as const);
 const anyTempo = fc.double({ min: 20, max: 320, noNaN: true }).map(bpm);
 
 describe("tempo", () => {
@@ -52,9 +57,32 @@ describe("tempo", () => {
     expect(1e6 * ticksToSeconds(tick(480), cutTime, bpm(100))).toBeCloseTo(300_000, 6);
   });
 
+  // Standard MIDI File 1.1 counts microseconds to a quarter, MusicXML 4.0's sound element quarters
+  // a minute, whatever the signature: 120 dotted quarters are 180 quarters, 333,333 microseconds.
+  test("a tempo of dotted quarters goes half as fast again in quarters", () => {
+    expect(quartersPerMinute(jig, bpm(120))).toBe(180);
+    expect(secondsPerTick(jig, bpm(120))).toBe(secondsPerTick(common, bpm(180)));
+    expect(Math.round(1e6 * ticksToSeconds(tick(480), jig, bpm(120)))).toBe(333_333);
+    expect([cutTime, common, waltz].map((meter) => quartersPerMinute(meter, bpm(90)))).toEqual([
+      180, 90, 90,
+    ]);
+  });
+
+  // 60 / (3 x dotted quarters a minute) s: the arithmetic of the metronome mark, no published table.
+  test.each([
+    [80, 250.0],
+    [100, 200.0],
+    [120, 166.7],
+  ])("an eighth in 6/8 at %d dotted quarters a minute lasts %d ms", (tempo, milliseconds) => {
+    expect(Math.round(10 * eighthNote(jig, bpm(tempo))) / 10).toBe(milliseconds);
+    expect(tempoOfEighth(jig, eighthNote(jig, bpm(tempo)))).toBeCloseTo(tempo, 9);
+  });
+
   test("a bar holds its beats", () => {
     expect(ticksPerBeat(cutTime)).toBe(960);
-    expect([cutTime, common, waltz].map(ticksPerBar)).toEqual([1920, 1920, 1440]);
+    expect(ticksPerBeat(jig)).toBe(720);
+    expect([cutTime, common, waltz, jig].map(ticksPerBar)).toEqual([1920, 1920, 1440, 1440]);
+    expect([cutTime, common, waltz, jig].map(beatsPerBar)).toEqual([2, 4, 3, 2]);
   });
 
   test("ticks become seconds and the same ticks again, before the start as well", () => {

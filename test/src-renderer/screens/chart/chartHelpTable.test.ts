@@ -30,6 +30,7 @@ test.each([
   ["Bars", ["G:8", "C:8", "Em:4 D7:4", "G:8"]],
   ["Beats", ["G:6 C:2", "D:4 G:4"]],
   ["Half beats", ["G:5 C:1 D:2"]],
+  ["Six-eight time", ["G:3 C:3", "G:5 D:1"]],
   ["The same again", ["G:6 D:2", "G:6 D:2", "C:8", "C:8"]],
   ["Silence", ["G:8", "N.C.:8", "D:4 N.C.:4"]],
   ["Remarks", ["G:8", "C:8"]],

@@ -121,6 +121,20 @@ describe("the chord held now", () => {
   });
 });
 
+test("in 6/8 the beats until the change are dotted quarters, two to a bar", () => {
+  const jig = chartToScore("Time: 6/8\n| G . . C . . | D | G |", newSongSettings.plan, null);
+  const pipsAt = (at: number, placement: number) => {
+    const moment = { tick: at, placement, loop: null, length: jig.timeline.length };
+    const { total, filled } = pipsTo(jig, changeAt(jig, moment), at);
+    return [total, filled];
+  };
+  // G for one beat, C for one, D for two from the second bar on; a beat is three eighths, 720 ticks.
+  expect(pipsAt(0, 0)).toEqual([1, 1]);
+  expect(pipsAt(720, 1)).toEqual([1, 1]);
+  expect(pipsAt(1440, 2)).toEqual([2, 1]);
+  expect(pipsAt(1440 + 720, 2)).toEqual([2, 2]);
+});
+
 describe("the beats until the change", () => {
   const pipsAt = (at: number, placement: number) => {
     const moment = { tick: at, placement, loop: null, length: dOnly.timeline.length };
