@@ -117,7 +117,7 @@ test("a sliding note leaves its fret on time, passes every fret between, and has
   const slides = [
     { from: 5, toFret: 10, arrives: 4 },
     { from: 12, toFret: 7, arrives: 4 },
-    { from: 2, toFret: 14, arrives: 7 },
+    { from: 2, toFret: 9, arrives: 7 },
   ];
   for (const { from, toFret, arrives } of slides) {
     const pluck: Pluck = {
