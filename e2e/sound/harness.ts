@@ -16,6 +16,7 @@ import { bpm, type Seconds, seconds, tick } from "../../src-shared/units.ts";
 import { follow } from "./followPlayer.svelte.ts";
 import { handMadeScore, rhythm, roll } from "./handMadeScore.ts";
 import { Recorder } from "./recorder.ts";
+import { soundBench } from "./soundBench.ts";
 
 /** Sound on its way to the spec: 32-bit floats, little-endian, in base 64. */
 export type Sent = { readonly start: number; readonly base64: string };
@@ -256,6 +257,7 @@ const mostVoices = async (score: Score, mix: Preferences["mix"]): Promise<number
 const quietly: Onlooker = { progress: () => undefined, signal: null };
 
 const harness = {
+  bench: soundBench,
   /** Both sides, as they leave the mixer. */
   render: async (rendering: Rendering): Promise<readonly [left: Sent, right: Sent]> => {
     const sound = await renderOffline(rendering, quietly);

@@ -1,16 +1,11 @@
-import { mkdtemp, rm } from "node:fs/promises";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
-import { fileURLToPath } from "node:url";
 import { test as base, type Page } from "@playwright/test";
-import { svelte } from "@sveltejs/vite-plugin-svelte";
-import { createServer } from "vite";
 import type { Rendering } from "../../src-renderer/sound/renderOffline.ts";
 import type { Score } from "../../src-shared/score/score.ts";
 import type { Level, MixPart, Preferences } from "../../src-shared/settings.ts";
 import { bpm, tick } from "../../src-shared/units.ts";
 import type { Sound } from "./analysis.ts";
 import type { Sent } from "./harness.ts";
+import { serveHarness } from "./serveHarness.ts";
 
 export const SAMPLE_RATE = 48_000;
 /** RENDER_LEAD_IN of src-renderer/sound/renderOffline.ts. */
@@ -20,37 +15,12 @@ export const TEMPO = 100;
 export const EIGHTH = 0.15;
 export const PARTS: readonly MixPart[] = ["banjo", "bass", "guitar", "chop", "click"];
 
-/** Vite serves the harness page, with the policy that the app itself has. */
-const serve = async (): Promise<{ readonly url: string; close(): Promise<void> }> => {
-  const cache = await mkdtemp(join(tmpdir(), "shortslide-sound-"));
-  const server = await createServer({
-    root: fileURLToPath(new URL("../..", import.meta.url)),
-    configFile: false,
-    plugins: [svelte()],
-    cacheDir: cache,
-    logLevel: "error",
-    server: { port: 0, host: "127.0.0.1", hmr: false, watch: null },
-    optimizeDeps: {
-      entries: ["e2e/sound/harness.html"],
-      include: ["tone", "mediabunny"],
-    },
-  });
-  await server.listen();
-  return {
-    url: `${server.resolvedUrls?.local[0]}e2e/sound/harness.html`,
-    close: async () => {
-      await server.close();
-      await rm(cache, { recursive: true, force: true });
-    },
-  };
-};
-
 /** A test whose page is the sound harness. */
 export const test = base.extend<{ page: Page }, { harnessUrl: string }>({
   harnessUrl: [
     // biome wants no empty pattern, Playwright wants a pattern: the browser is started anyway.
     async ({ browser: _ }, use) => {
-      const server = await serve();
+      const server = await serveHarness();
       await use(server.url);
       await server.close();
     },
