@@ -92,7 +92,7 @@ test("Space plays also after a click on another control, and keys rest under the
 
   await button(page, "Route and mix").click();
   const drawer = page.getByRole("dialog", { name: "Route and mix" });
-  await drawer.getByRole("tab", { name: "Mix" }).click();
+  await drawer.getByRole("tab", { name: "Band" }).click();
   await drawer.getByRole("slider", { name: "Bass volume" }).focus();
   await page.keyboard.press("l");
   await page.keyboard.press("Escape");

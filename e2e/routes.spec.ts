@@ -249,7 +249,7 @@ for (const colorScheme of ["light", "dark"] as const) {
       await page.keyboard.press("Escape");
       for (let tempo = 100; tempo < 200; tempo += 5) await page.keyboard.press("+");
       await button(page, "Route and mix").click();
-      for (const tab of ["Route", "Changes", "Mix"]) {
+      for (const tab of ["Route", "Changes", "Band"]) {
         await drawerOf(page).getByRole("tab", { name: tab }).click();
         await expect(drawerOf(page).getByRole("tabpanel")).toHaveCount(1);
         expect(await findings(page)).toEqual([]);

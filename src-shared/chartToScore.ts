@@ -15,6 +15,8 @@ import type { PlanRequest } from "./route/problem.ts";
 import type { Route } from "./route/route.ts";
 import { type Slot, slotsOf } from "./route/slot.ts";
 import { arrange } from "./score/arrange.ts";
+import { type Feel, usualFeel } from "./score/band.ts";
+import { withBand } from "./score/rhythm/rhythmSection.ts";
 import type { Score } from "./score/score.ts";
 import { eighthNote } from "./score/tempo.ts";
 import type { PlanSettings } from "./settings.ts";
@@ -62,7 +64,7 @@ const refusalsOf = (
 
 /**
  * The whole way: chart text -> song -> timeline -> route -> score. `playTempo` counts beats of the
- * song's meter a minute; null is the chart's own. Any text and any settings give a Walk; what is
+ * song's meter a minute; null is the chart's own. The band plays in its usual feel. Any text and any settings give a Walk; what is
  * wrong with them stands in its notes. A play key that is no key is passed over.
  */
 export const chartToScore = (
@@ -94,10 +96,17 @@ export const chartToScore = (
   };
   const plan = planRoute(timeline, neck, request);
   const route = plan.kind === "route" ? plan.route : null;
-  const score = arrange(timeline, neck, route, eighth);
+  const banjo = arrange(timeline, neck, route, eighth);
+  const score = withBand(banjo, timeline, { key: song.key, feel: usualFeel, goesRound });
   const notes = [...reading.notes, ...refusalsOf(plan, request, neck, reading)];
   const slots = slotsOf(timeline, perChord);
   return { song, neck, timeline, tempo, slots, request, route, score, notes, reading };
+};
+
+/** The walk with the band playing as it is told; the route and the banjo stay. */
+export const withFeel = (walk: Walk, feel: Pick<Feel, "dynamics" | "walkUps" | "fills">): Walk => {
+  const plan = { key: walk.song.key, feel, goesRound: walk.request.goesRound };
+  return { ...walk, score: withBand(walk.score, walk.timeline, plan) };
 };
 
 /** The best routes for a walk that really differ, its own first, at most `count` of them. */

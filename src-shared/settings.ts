@@ -60,7 +60,7 @@ export type SongSettings = {
   readonly picking: Picking;
   readonly feel: Feel;
   readonly practice: Practice;
-  /** Tempo to practise at, in beats of the song's meter per minute; null is the chart's own. */
+  /** Tempo to practise at, in beats of the song's meter per minute, 15 to 320; null is the chart's own. */
   readonly playTempo: number | null;
   readonly countInBars: 0 | 1 | 2;
   /** 0-based bars of the song as played, both included; null plays the whole song. */
@@ -86,6 +86,8 @@ export type Preferences = {
   readonly version: 1;
   readonly theme: "system" | "light" | "dark";
   readonly mix: Readonly<Record<MixPart, Level>>;
+  /** Tempos are shown in beats of the song's meter (half notes in 2/2), or always in quarters. */
+  readonly tempoIn: "beats" | "quarters";
   /** The player has read the caution about loudness and strain. */
   readonly cautionRead: boolean;
 };
@@ -129,7 +131,7 @@ export const songSettingsSchema: v.GenericSchema<unknown, SongSettings> = v.obje
   picking: v.optional(pickingSchema, newSongPicking),
   feel: v.optional(feelSchema, usualFeel),
   practice: v.optional(practiceSchema, usualPractice),
-  playTempo: v.nullable(v.pipe(v.number(), v.minValue(20), v.maxValue(320))),
+  playTempo: v.nullable(v.pipe(v.number(), v.minValue(15), v.maxValue(320))),
   countInBars: v.picklist([0, 1, 2]),
   loop: v.nullable(v.object({ firstBar: count, lastBar: count })),
 });
@@ -163,6 +165,7 @@ export const preferencesSchema: v.GenericSchema<unknown, Preferences> = v.object
     chop: level,
     click: level,
   }),
+  tempoIn: v.optional(v.picklist(["beats", "quarters"]), "beats"),
   cautionRead: v.boolean(),
 });
 
@@ -201,5 +204,6 @@ export const firstPreferences: Preferences = {
   version: 1,
   theme: "system",
   mix: firstMix,
+  tempoIn: "beats",
   cautionRead: false,
 };

@@ -1,4 +1,4 @@
-import { chartToScore, type Walk } from "../../src-shared/chartToScore.ts";
+import { chartToScore, type Walk, withFeel } from "../../src-shared/chartToScore.ts";
 import type { Host, Problem, StoredSong } from "../../src-shared/host.ts";
 import { pinsAfterEdit, playedChart } from "../../src-shared/route/pinsAfterEdit.ts";
 import type { PlanSettings, SongSettings } from "../../src-shared/settings.ts";
@@ -33,6 +33,10 @@ export class OpenSong {
   #history: SongHistory = $state.raw(emptyHistory);
   readonly #plan: PlanSettings;
   readonly #playTempo: number | null;
+  readonly #planned: Walk;
+  readonly #dynamics: boolean;
+  readonly #walkUps: boolean;
+  readonly #fills: boolean;
   readonly #kept: KeptSong;
   readonly #autosave: Autosave<SongVersion>;
   readonly #clock: SongClock;
@@ -46,7 +50,17 @@ export class OpenSong {
     // Apart from the settings, so that a new loop or count-in does not plan the route again.
     this.#plan = $derived(this.settings.plan);
     this.#playTempo = $derived(this.settings.playTempo);
-    this.walk = $derived(chartToScore(this.text, this.#plan, this.#playTempo));
+    this.#planned = $derived(chartToScore(this.text, this.#plan, this.#playTempo));
+    this.#dynamics = $derived(this.settings.feel.dynamics);
+    this.#walkUps = $derived(this.settings.feel.walkUps);
+    this.#fills = $derived(this.settings.feel.fills);
+    this.walk = $derived(
+      withFeel(this.#planned, {
+        dynamics: this.#dynamics,
+        walkUps: this.#walkUps,
+        fills: this.#fills,
+      }),
+    );
     this.canUndo = $derived(this.#history.past.length > 0);
     this.canRedo = $derived(this.#history.future.length > 0);
     this.#kept = new KeptSong(host, stored);

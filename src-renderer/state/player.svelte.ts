@@ -41,7 +41,8 @@ export class Player extends PlayerShown {
     return this.#frames.subscribe(callback);
   }
 
-  load(score: Score, placements: readonly Held[]): void {
+  /** What is written and what is heard of it; the place is kept. */
+  load(score: Score, placements: readonly Held[], heard: Score = score): void {
     this.#score = score;
     this.#placements = placements;
     if (score.length === 0 && this.#sounds()) {
@@ -50,7 +51,7 @@ export class Player extends PlayerShown {
     if (this.#at >= score.length) {
       this.#at = score.bars.at(-1)?.start ?? tick(0);
     }
-    this.#late.load(score, this.#tempo);
+    this.#late.load(heard, this.#tempo);
     this.show({ quartersPerMinute: quartersPerMinute(score.meter, this.#tempo) });
     this.#frames.once();
   }

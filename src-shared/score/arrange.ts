@@ -6,7 +6,6 @@ import { homeString } from "../roll/homeString.ts";
 import type { Stroke } from "../roll/roll.ts";
 import type { Leg, Placement, Route } from "../route/route.ts";
 import { type Milliseconds, TICKS_PER_EIGHTH, type Tick, tick } from "../units.ts";
-import { rhythmSection } from "./rhythmSection.ts";
 import type { Glide, Note, Score } from "./score.ts";
 
 /** How long a stroke is heard when the hand has already left: a quarter of an eighth, damped. */
@@ -118,7 +117,7 @@ const followsOn = (before: Placement | undefined, placement: Placement): boolean
   before !== undefined && before.start + before.length === placement.start;
 
 /**
- * Every note of banjo, bass and chop with its tick. The roll starts afresh with each placement. The
+ * Every note of the banjo with its tick; the rhythm section is not in it yet. The roll starts afresh with each placement. The
  * hand leaves for the next one in time for what it needs (`eighth` is how long an eighth note
  * lasts): strokes that come after are let go, in a slide the strings that still ring glide with it
  * and its first stroke is marked as slid into. The song's last notes ring to its end.
@@ -147,6 +146,6 @@ export const arrange = (
     length: timeline.length,
     bars: timeline.bars,
     notes,
-    hits: rhythmSection(timeline),
+    hits: [],
   };
 };

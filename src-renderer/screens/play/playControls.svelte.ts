@@ -1,19 +1,13 @@
 import type { Span } from "../../../src-shared/score/score.ts";
-import type { Level, MixPart } from "../../../src-shared/settings.ts";
-import { bpm, tick } from "../../../src-shared/units.ts";
+import { tick } from "../../../src-shared/units.ts";
 import { type BarRange, barRange } from "../../geometry/barCells.ts";
 import type { OpenSong } from "../../state/openSong.svelte.ts";
 import type { Player } from "../../state/player.svelte.ts";
 import type { PreferencesState } from "../../state/preferences.svelte.ts";
+import { BandControls } from "./bandControls.svelte.ts";
 import type { PlayAction } from "./playKeys.ts";
+import { TempoControls } from "./tempoControls.ts";
 import type { WhyQuestion } from "./whyQuestion.ts";
-
-/** Usual slowest and fastest practice tempo, beats a minute. */
-export const TEMPO_RANGE: { readonly low: number; readonly high: number } = { low: 30, high: 240 };
-const MOST_TEMPO = 320;
-const TEMPO_STEP = 0.05;
-/** Nearer than this two tempi differ by rounding alone. */
-const SAME_TEMPO = 1e-6;
 
 /** What the player can do on the Play screen, and what that comes to. */
 export class PlayControls {
@@ -25,6 +19,9 @@ export class PlayControls {
   #others = $state.raw({ playing: false, still: false });
   /** The other routes are on the screen. */
   routesOpen: boolean = $state(false);
+  /** Who plays, and how. */
+  readonly band: BandControls;
+  readonly tempo: TempoControls;
   readonly #song: OpenSong;
   readonly #player: Player;
   readonly #preferences: PreferencesState;
@@ -33,20 +30,8 @@ export class PlayControls {
     this.#song = song;
     this.#player = player;
     this.#preferences = preferences;
-  }
-
-  /** The tempo to play at. */
-  get tempo(): number {
-    return this.#song.settings.playTempo ?? this.#song.walk.song.tempo;
-  }
-
-  /** Slowest and fastest tempo that can be set here: the usual range, with room round the chart's own. */
-  get tempoRange(): { readonly low: number; readonly high: number } {
-    const own = this.#song.walk.song.tempo;
-    return {
-      low: Math.min(TEMPO_RANGE.low, own),
-      high: Math.min(MOST_TEMPO, Math.max(TEMPO_RANGE.high, Math.round(own * 1.2))),
-    };
+    this.tempo = new TempoControls(song, preferences);
+    this.band = new BandControls(song, preferences, () => this.loop?.firstBar ?? 0);
   }
 
   /** The bars that are looped, as far as the song has them; null without a loop. */
@@ -85,22 +70,6 @@ export class PlayControls {
   goToBar(index: number): void {
     const bar = this.#song.walk.timeline.bars[index];
     if (bar) this.#player.seek(bar.start);
-  }
-
-  setTempo(tempo: number): void {
-    const { low, high } = this.tempoRange;
-    const within = Math.min(high, Math.max(low, Math.round(tempo)));
-    const own = this.#song.walk.song.tempo;
-    const asWritten = within === own || Math.abs(tempo - own) < SAME_TEMPO;
-    this.#song.change({ playTempo: asWritten ? null : bpm(within) });
-  }
-
-  /** To the next multiple of 5 % of the chart's own tempo. */
-  stepTempo(by: -1 | 1): void {
-    const step = this.#song.walk.song.tempo * TEMPO_STEP;
-    const at = this.tempo / step;
-    const near = Math.abs(at - Math.round(at)) < 0.5 / step ? Math.round(at) : at;
-    this.setTempo(step * (by > 0 ? Math.floor(near) + 1 : Math.ceil(near) - 1));
   }
 
   setLoop(loop: BarRange | null): void {
@@ -142,17 +111,6 @@ export class PlayControls {
     return this.whyOf === null ? null : { text, plan, playTempo, placement: this.whyOf };
   }
 
-  setLevel(part: MixPart, level: Level): void {
-    const { mix } = this.#preferences.value;
-    this.#preferences.change({ mix: { ...mix, [part]: level } });
-  }
-
-  /** Takes the banjo out of the band, or back in. */
-  banjo(): void {
-    const { banjo } = this.#preferences.value.mix;
-    this.setLevel("banjo", { ...banjo, muted: !banjo.muted });
-  }
-
   /** Does what a key asks for. */
   async act(action: PlayAction): Promise<void> {
     const { bar } = this.#player;
@@ -173,7 +131,9 @@ export class PlayControls {
       case "loopTo":
         return this.setLoop({ firstBar: Math.min(bar, loop?.firstBar ?? bar), lastBar: bar });
       case "banjo":
-        return this.banjo();
+        return this.band.toggleBanjo();
+      case "band":
+        return this.band.nextMix();
       case "routes":
         this.routesOpen = true;
         return;
@@ -182,9 +142,9 @@ export class PlayControls {
       case "why":
         return this.toggleWhy();
       case "slower":
-        return this.stepTempo(-1);
+        return this.tempo.step(-1);
       case "faster":
-        return this.stepTempo(1);
+        return this.tempo.step(1);
     }
   }
 }

@@ -8,6 +8,7 @@ export type PlayAction =
   | "loopFrom"
   | "loopTo"
   | "banjo"
+  | "band"
   | "routes"
   | "others"
   | "why"
@@ -25,6 +26,8 @@ const actions: ReadonlyMap<string, PlayAction> = new Map([
   ["]", "loopTo"],
   ["m", "banjo"],
   ["M", "banjo"],
+  ["b", "band"],
+  ["B", "band"],
   ["r", "routes"],
   ["R", "routes"],
   ["o", "others"],

@@ -1,8 +1,6 @@
+import * as v from "valibot";
 import { describe, expect, test } from "vitest";
-import {
-  PlayControls,
-  TEMPO_RANGE,
-} from "../../../../src-renderer/screens/play/playControls.svelte.ts";
+import { PlayControls } from "../../../../src-renderer/screens/play/playControls.svelte.ts";
 import { OpenSong } from "../../../../src-renderer/state/openSong.svelte.ts";
 import { Player } from "../../../../src-renderer/state/player.svelte.ts";
 import { PreferencesState } from "../../../../src-renderer/state/preferences.svelte.ts";
@@ -11,6 +9,7 @@ import {
   firstPreferences,
   newSongSettings,
   type SongSettings,
+  songSettingsSchema,
 } from "../../../../src-shared/settings.ts";
 import { tick } from "../../../../src-shared/units.ts";
 
@@ -49,50 +48,74 @@ const stage = (bars: string, settings: Partial<SongSettings> = {}, tempo = "Temp
 describe("tempo", () => {
   test("is the chart's own until the player sets another", () => {
     const { controls, song } = stage("| G | C |");
-    expect(controls.tempo).toBe(110);
-    controls.setTempo(84);
-    expect([controls.tempo, song.settings.playTempo]).toEqual([84, 84]);
+    expect(controls.tempo.now).toBe(110);
+    controls.tempo.set(84);
+    expect([controls.tempo.now, song.settings.playTempo]).toEqual([84, 84]);
   });
 
   test("steps by 5 % of the chart's tempo, down and back up to it", () => {
     const { controls, song } = stage("| G | C |");
     const slower = [1, 2, 3].map(() => {
-      controls.stepTempo(-1);
-      return controls.tempo;
+      controls.tempo.step(-1);
+      return controls.tempo.now;
     });
     // 95, 90 and 85 % of 110 are 104.5, 99 and 93.5.
     expect(slower).toEqual([105, 99, 94]);
-    for (const _ of slower) controls.stepTempo(1);
-    expect(controls.tempo).toBe(110);
+    for (const _ of slower) controls.tempo.step(1);
+    expect(controls.tempo.now).toBe(110);
     expect(song.settings.playTempo).toBeNull();
   });
 
   test("written with a fraction is kept, and is found again from a step or a whole number", () => {
     const { controls, song } = stage("| G | C |", {}, "Tempo: 120.5\n");
-    expect([controls.tempo, song.settings.playTempo]).toEqual([120.5, null]);
-    controls.setTempo(100);
-    controls.setTempo(song.walk.song.tempo);
-    expect([controls.tempo, song.settings.playTempo]).toEqual([120.5, null]);
-    controls.stepTempo(-1);
-    expect(controls.tempo).toBe(114);
-    controls.stepTempo(1);
-    expect([controls.tempo, song.settings.playTempo]).toEqual([120.5, null]);
+    expect([controls.tempo.now, song.settings.playTempo]).toEqual([120.5, null]);
+    controls.tempo.set(100);
+    controls.tempo.set(song.walk.song.tempo);
+    expect([controls.tempo.now, song.settings.playTempo]).toEqual([120.5, null]);
+    controls.tempo.step(-1);
+    expect(controls.tempo.now).toBe(114);
+    controls.tempo.step(1);
+    expect([controls.tempo.now, song.settings.playTempo]).toEqual([120.5, null]);
   });
 
   test("stays within its range", () => {
     const { controls } = stage("| G | C |");
-    controls.setTempo(9999);
-    expect(controls.tempo).toBe(TEMPO_RANGE.high);
-    controls.setTempo(1);
-    expect(controls.tempo).toBe(TEMPO_RANGE.low);
+    controls.tempo.set(9999);
+    expect(controls.tempo.now).toBe(320);
+    controls.tempo.set(1);
+    expect(controls.tempo.now).toBe(30);
   });
 });
 
 test("a chart faster than usual can still be played at its own tempo and a fifth above", () => {
-  const { controls, song } = stage("Tempo: 250\n| G | C |", {}, "");
+  const { controls, song } = stage("Time: 2/2\nTempo: 250\n| G | C |", {}, "");
   expect(song.walk.song.tempo).toBe(250);
-  controls.setTempo(9999);
-  expect(controls.tempo).toBe(300);
+  controls.tempo.set(9999);
+  expect(controls.tempo.now).toBe(300);
+});
+
+describe("tempo in quarters", () => {
+  test("is set and shown in whole quarters, and kept in beats of the meter", () => {
+    const { controls, song } = stage("Time: 2/2\nTempo: 100\n| G | C |", {}, "");
+    controls.tempo.toggleUnit();
+    expect(controls.tempo.shown(controls.tempo.now)).toBe(200);
+    controls.tempo.setShown(95);
+    expect([controls.tempo.now, song.settings.playTempo]).toEqual([47.5, 47.5]);
+    controls.tempo.toggleUnit();
+    expect(controls.tempo.shown(controls.tempo.now)).toBe(47.5);
+  });
+
+  test("reaches 30 and 320 a minute in every meter", () => {
+    for (const time of ["4/4", "3/4", "2/4", "2/2", "6/8"]) {
+      const { controls, song } = stage(`Time: ${time}\nTempo: 100\n| G | C |`, {}, "");
+      controls.tempo.toggleUnit();
+      for (const quarters of [30, 320]) {
+        controls.tempo.setShown(quarters);
+        expect(controls.tempo.shown(controls.tempo.now), time).toBeCloseTo(quarters, 9);
+        expect(v.safeParse(songSettingsSchema, song.settings).success, time).toBe(true);
+      }
+    }
+  });
 });
 
 describe("the loop", () => {
@@ -167,15 +190,6 @@ describe("the first Play", () => {
     await controls.playPause();
     expect(controls.cautionOpen).toBe(false);
   });
-});
-
-test("taking the banjo out keeps its volume for when it comes back", async () => {
-  const { controls, preferences } = stage("| G |");
-  controls.setLevel("banjo", { volume: 0.35, muted: false, solo: false, pan: 0 });
-  await controls.act("banjo");
-  expect(preferences.value.mix.banjo).toEqual({ volume: 0.35, muted: true, solo: false, pan: 0 });
-  await controls.act("banjo");
-  expect(preferences.value.mix.banjo).toEqual({ volume: 0.35, muted: false, solo: false, pan: 0 });
 });
 
 describe("what is shown of the hand", () => {

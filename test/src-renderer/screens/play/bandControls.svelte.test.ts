@@ -1,0 +1,103 @@
+// @vitest-environment happy-dom
+import { describe, expect, test } from "vitest";
+import { PlayControls } from "../../../../src-renderer/screens/play/playControls.svelte.ts";
+import { OpenSong } from "../../../../src-renderer/state/openSong.svelte.ts";
+import { Player } from "../../../../src-renderer/state/player.svelte.ts";
+import { PreferencesState } from "../../../../src-renderer/state/preferences.svelte.ts";
+import { practiceMixes } from "../../../../src-shared/score/band.ts";
+import { firstPreferences, newSongSettings } from "../../../../src-shared/settings.ts";
+import { MemoryHost } from "../../state/memoryHost.ts";
+
+const neverSaves = () => () => undefined;
+
+const stage = (bars = "| G | C | D | G |") => {
+  const { host } = new MemoryHost();
+  const text = `Title: Wicket Lane\nKey: G\nTempo: 110\n${bars}\n`;
+  const stored = { id: "wicket-lane", text, settings: newSongSettings };
+  const song = new OpenSong(host, stored, { later: neverSaves, nowMs: () => 0 });
+  const player = new Player(() => Promise.reject(new Error("no sound in this test")));
+  const preferences = new PreferencesState(host, firstPreferences, neverSaves);
+  return { song, preferences, controls: new PlayControls(song, player, preferences) };
+};
+
+describe("the practice mix", () => {
+  test("goes through all four by one key, and comes round", async () => {
+    const { controls } = stage();
+    const heard = [];
+    for (const _ of [...practiceMixes, "once more"]) {
+      heard.push(controls.band.practice.mix);
+      await controls.act("band");
+    }
+    expect(heard).toEqual([...practiceMixes, "all"]);
+  });
+
+  test("takes the banjo out and back in by its own key, and brings everyone back from the others", async () => {
+    const { controls } = stage();
+    await controls.act("banjo");
+    expect(controls.band.practice.mix).toBe("without-banjo");
+    await controls.act("banjo");
+    expect(controls.band.practice.mix).toBe("all");
+    controls.band.setMix("bass-and-click");
+    await controls.act("banjo");
+    expect(controls.band.practice.mix).toBe("all");
+  });
+
+  test("is heard at once, while what is written stays whole", () => {
+    const { controls, song } = stage();
+    const written = song.walk.score;
+    controls.band.setMix("without-banjo");
+    expect(controls.band.heard.notes).toEqual([]);
+    controls.band.setMix("banjo-only");
+    expect(controls.band.heard.hits).toEqual([]);
+    expect(controls.band.heard.notes).toHaveLength(written.notes.length);
+    expect(song.walk.score).toBe(written);
+  });
+
+  test("is undone like any other setting of the song", () => {
+    const { controls, song } = stage();
+    controls.band.setMix("banjo-only");
+    song.undo();
+    expect(controls.band.practice.mix).toBe("all");
+    song.redo();
+    expect(controls.band.practice.mix).toBe("banjo-only");
+  });
+});
+
+test("silent bars are counted from the loop's first bar", () => {
+  const { controls } = stage();
+  controls.band.setPractice({ silentBars: { play: 1, rest: 1 } });
+  const silentAt = (bar: number): boolean =>
+    controls.band.heard.notes.every(({ tick }) => tick < bar * 1920 || tick >= (bar + 1) * 1920);
+  expect([0, 1, 2, 3].map(silentAt)).toEqual([false, true, false, true]);
+  controls.setLoop({ firstBar: 1, lastBar: 2 });
+  expect([1, 2].map(silentAt)).toEqual([false, true]);
+});
+
+test("a song's feel changes what the band plays and not the route", () => {
+  const { controls, song } = stage("| G | G | C | D |");
+  const { route, score } = song.walk;
+  const bassOf = () => song.walk.score.hits.filter((hit) => hit.part === "bass").length;
+  const walking = bassOf();
+  controls.band.setFeel({ walkUps: false, fills: false });
+  expect(bassOf()).toBeLessThan(walking);
+  expect(song.walk.route).toBe(route);
+  expect(song.walk.score.notes).toBe(score.notes);
+});
+
+test("what is heard is worked out anew only when something of it has changed", () => {
+  const { controls, song } = stage();
+  const { heard } = controls.band;
+  song.change({ countInBars: 2 });
+  expect(controls.band.heard).toBe(heard);
+  controls.setLoop({ firstBar: 1, lastBar: 2 });
+  expect(controls.band.heard).toBe(heard);
+  controls.band.setFeel({ bounce: 0.5 });
+  expect(controls.band.heard).not.toBe(heard);
+});
+
+test("a part's level keeps its other values", () => {
+  const { controls, preferences } = stage();
+  controls.band.setLevel("bass", { volume: 0.35, muted: false, solo: true, pan: -0.4 });
+  expect(preferences.value.mix.bass).toEqual({ volume: 0.35, muted: false, solo: true, pan: -0.4 });
+  expect(preferences.value.mix.chop).toEqual(firstPreferences.mix.chop);
+});
