@@ -22,6 +22,8 @@ export type Timing = {
   readonly heard: number;
   /** More than a millisecond off. */
   readonly late: number;
+  /** Places between the first and the last that is heard where there is none. */
+  readonly holes: number;
   readonly p99Ms: number;
   readonly worstMs: number;
 };
@@ -58,6 +60,7 @@ const timingOf = (onsets: readonly number[], written: number, step: number): Tim
   return {
     written,
     heard: onsets.length,
+    holes: 1 + (grid.at(-1) ?? 0) - new Set(grid).size,
     late: off.filter((each) => each > 0.001).length,
     p99Ms: 1000 * (sorted[Math.floor(sorted.length * 0.99)] ?? Number.NaN),
     worstMs: 1000 * (sorted.at(-1) ?? Number.NaN),

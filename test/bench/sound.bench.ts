@@ -67,8 +67,8 @@ const live = async (who: Who, held: boolean, seconds: number): Promise<Timing> =
   return timing;
 };
 
-const inWords = ({ heard, written, late, p99Ms, worstMs }: Timing): string =>
-  `${late} late, ${heard} of ${written} heard, p99 ${p99Ms.toFixed(3)} ms, worst ${worstMs.toFixed(2)} ms`;
+const inWords = ({ heard, written, late, holes, p99Ms, worstMs }: Timing): string =>
+  `${late} late, ${heard} of ${written} heard, ${holes} missing between, p99 ${p99Ms.toFixed(3)} ms, worst ${worstMs.toFixed(2)} ms`;
 
 const metric = async (inspector: CDPSession, name: string): Promise<number> => {
   const { metrics } = await inspector.send("Performance.getMetrics");
