@@ -6,9 +6,7 @@ import { button, placeLink, test, writeSong } from "./openApp.ts";
 
 const CHART = "Title: Weir and Willow\nKey: G\nTime: 2/2\nTempo: 120\n\n| G | C | D7 | G |";
 
-test("the Play drawer saves the song as a WAV file", async ({
-  page,
-}) => {
+test("the Play drawer saves the song as a WAV file", async ({ page }) => {
   await writeSong(page, CHART);
   await placeLink(page, "Play").click();
   await button(page, "Route and mix").click();
