@@ -1,101 +1,34 @@
-import { mkdtemp, rm } from "node:fs/promises";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
-import { fileURLToPath } from "node:url";
-import { expect, type Page, test } from "@playwright/test";
-import { svelte } from "@sveltejs/vite-plugin-svelte";
-import { createServer, type ViteDevServer } from "vite";
-import type { Score, Span } from "../src-shared/score/score.ts";
-import { firstPreferences, type MixPart, type Preferences } from "../src-shared/settings.ts";
-import { bpm, tick } from "../src-shared/units.ts";
-import { levelOf, onsetsOf, peakOf, pitchAt, type Sound } from "./sound/analysis.ts";
+import { expect } from "@playwright/test";
+import wavefile from "wavefile";
+import { firstPreferences } from "../src-shared/settings.ts";
+import { bpm, midi, tick } from "../src-shared/units.ts";
+import {
+  edgeOf,
+  levelOf,
+  onsetsOf,
+  peakOf,
+  pitchAt,
+  powerAt,
+  type Sound,
+} from "./sound/analysis.ts";
 import { handMadeScore, type Pluck, pitchOf, rhythm, roll } from "./sound/handMadeScore.ts";
-import type { Sent, Sighting } from "./sound/harness.ts";
-
-const SAMPLE_RATE = 48_000;
-/** LEAD_IN of src-renderer/sound/engine.ts, which only a browser can load. */
-const LEAD_IN = 0.08;
-/** Half notes a minute; an eighth then lasts 150 ms. */
-const TEMPO = 100;
-const EIGHTH = 0.15;
-const PARTS = ["banjo", "bass", "chop", "click"] as const;
-
-let server: ViteDevServer;
-let cache: string;
-
-test.beforeAll(async () => {
-  cache = await mkdtemp(join(tmpdir(), "shortslide-sound-"));
-  server = await createServer({
-    root: fileURLToPath(new URL("..", import.meta.url)),
-    configFile: false,
-    plugins: [svelte()],
-    cacheDir: cache,
-    logLevel: "error",
-    server: { port: 0, host: "127.0.0.1", hmr: false, watch: null },
-    optimizeDeps: { entries: ["e2e/sound/harness.html"], include: ["tone"] },
-  });
-  await server.listen();
-});
-
-test.afterAll(async () => {
-  await server.close();
-  await rm(cache, { recursive: true, force: true });
-});
-
-test.beforeEach(async ({ page }) => {
-  const [url] = server.resolvedUrls?.local ?? [];
-  await page.goto(`${url}e2e/sound/harness.html`);
-  await page.waitForFunction(() => "harness" in window);
-});
-
-const received = ({ start, base64 }: Sent, sampleRate: number): Sound => {
-  const bytes = Buffer.from(base64, "base64");
-  const samples = new Float32Array(
-    bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.length),
-  );
-  return { start, sampleRate, samples };
-};
-
-/** A mix in which exactly these parts sound, at full. */
-const only = (...parts: readonly MixPart[]): Preferences["mix"] => {
-  const level = (part: MixPart) => ({
-    volume: 1,
-    muted: !parts.includes(part),
-    solo: false,
-    pan: 0,
-  });
-  return {
-    banjo: level("banjo"),
-    bass: level("bass"),
-    guitar: level("guitar"),
-    chop: level("chop"),
-    click: level("click"),
-  };
-};
-
-/** The score as sound, its first tick at time 0. */
-const render = async (page: Page, score: Score, mix: Preferences["mix"]): Promise<Sound> => {
-  const rendering = { score, tempo: bpm(TEMPO), mix, sampleRate: SAMPLE_RATE };
-  const sent = await page.evaluate((what) => window.harness.render(what), rendering);
-  return received({ ...sent, start: -LEAD_IN }, SAMPLE_RATE);
-};
-
-/** For each expected time, how far the nearest heard one is from it; as many of both, or NaN. */
-const errors = (heard: readonly number[], expected: readonly number[]): readonly number[] =>
-  heard.length === expected.length
-    ? heard.map((time, index) => time - (expected[index] ?? Number.NaN))
-    : [Number.NaN];
-
-const worst = (values: readonly number[]): number =>
-  values.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
-
-const eighthsOf = (score: Score): readonly number[] =>
-  score.notes.map((note) => (note.tick / 240) * EIGHTH);
-
-const tell = (what: string, value: string): void => {
-  test.info().annotations.push({ type: "measured", description: `${what}: ${value}` });
-  console.log(`  measured: ${what}: ${value}`);
-};
+import {
+  EIGHTH,
+  eighthsOf,
+  errors,
+  LEAD_IN,
+  mixOf,
+  only,
+  PARTS,
+  received,
+  render,
+  renderBoth,
+  SAMPLE_RATE,
+  TEMPO,
+  tell,
+  test,
+  worst,
+} from "./sound/soundPage.ts";
 
 test("every instrument is silent before its stroke, sounds from its first sample, and lets go of all", async ({
   page,
@@ -128,14 +61,34 @@ test("the banjo sounds at the score's times, and a score that is late by 5 ms is
   const lateOnsets = onsetsOf(await render(page, late, only("banjo")));
   const found = worst(errors(onsets, eighthsOf(score)));
   tell("onsets heard / written", `${onsets.length} / ${score.notes.length}`);
-  tell("worst onset error, ms", (found * 1000).toFixed(3));
-  expect(found).toBeLessThan(0.002);
+  tell("worst onset error, samples", (found * SAMPLE_RATE).toFixed(3));
+  expect(found * SAMPLE_RATE).toBeLessThan(1.001);
   expect(worst(errors(lateOnsets, eighthsOf(score)))).toBeGreaterThan(0.004);
 });
 
-test("every fret of every string is within 10 cents", async ({ page }) => {
+test("at tempi whose eighths are no whole samples, up to 320 quarters a minute, no onset is a sample off", async ({
+  page,
+}) => {
+  const score = handMadeScore(4, roll(4, 7));
+  for (const [tempo, sampleRate] of [
+    [133, 44_100],
+    [67, 48_000],
+    [160, 44_100],
+    [159, 48_000],
+  ] as const) {
+    const sound = await render(page, score, only("banjo"), { tempo: bpm(tempo), sampleRate });
+    const due = score.notes.map((note) => (note.tick / 960) * (60 / tempo));
+    const found = worst(errors(onsetsOf(sound), due)) * sampleRate;
+    tell(`worst onset error at ${tempo} and ${sampleRate} Hz, samples`, found.toFixed(3));
+    expect(found).toBeLessThan(1.001);
+  }
+});
+
+test("every fret of every string is within 3 cents of equal temperament from A4 = 440 Hz (ISO 16)", async ({
+  page,
+}) => {
   const places = ([1, 2, 3, 4, 5] as const).flatMap((string) =>
-    Array.from({ length: 18 }, (_, place) => ({ string, place })).filter(
+    Array.from({ length: 23 }, (_, place) => ({ string, place })).filter(
       ({ place }) => string !== 5 || place === 0 || place > 5,
     ),
   );
@@ -143,44 +96,53 @@ test("every fret of every string is within 10 cents", async ({ page }) => {
     ({ string, place }, index): Pluck => ({ at: index * 2, string, fret: place, lasts: 1.9 }),
   );
   const score = handMadeScore(Math.ceil(plucks.length / 4), plucks);
-  const sound = await render(page, score, only("banjo"));
-  const cents = places.map(({ string, place }, index) => {
-    const heard = pitchAt(sound, index * 2 * EIGHTH + 0.05, 0.15);
-    return 100 * (heard - pitchOf(string, place));
-  });
-  tell("worst pitch error, cents", worst(cents).toFixed(2));
-  expect(worst(cents)).toBeLessThan(10);
-  expect(cents.every(Number.isFinite)).toBe(true);
+  for (const sampleRate of [44_100, 48_000]) {
+    const sound = await render(page, score, only("banjo"), { sampleRate });
+    const cents = places.map(({ string, place }, index) => {
+      const heard = pitchAt(sound, index * 2 * EIGHTH + 0.05, 0.15);
+      return 100 * (heard - pitchOf(string, place));
+    });
+    tell(
+      `worst pitch error of ${places.length} places at ${sampleRate} Hz, cents`,
+      worst(cents).toFixed(2),
+    );
+    expect(cents.every(Number.isFinite)).toBe(true);
+    expect(worst(cents)).toBeLessThan(3);
+  }
 });
 
 test("a sliding note leaves its fret on time, passes every fret between, and has arrived on time", async ({
   page,
 }) => {
   const slides = [
-    { from: 5, toFret: 10 },
-    { from: 12, toFret: 7 },
+    { from: 5, toFret: 10, arrives: 4 },
+    { from: 12, toFret: 7, arrives: 4 },
+    { from: 2, toFret: 9, arrives: 7 },
   ];
-  for (const { from, toFret } of slides) {
+  for (const { from, toFret, arrives } of slides) {
     const pluck: Pluck = {
       at: 0,
       string: 2,
       fret: from,
-      lasts: 7,
-      glide: { from: 2, to: 4, toFret },
+      lasts: 8,
+      glide: { from: 2, to: arrives, toFret },
     };
     const sound = await render(page, handMadeScore(1, [pluck]), only("banjo"));
     const near = (pitch: number, fret: number): number => 100 * (pitch - pitchOf(2, fret));
     const before = pitchAt(sound, 2 * EIGHTH - 0.06, 0.06);
-    const after = pitchAt(sound, 4 * EIGHTH, 0.06);
+    const after = pitchAt(sound, arrives * EIGHTH, 0.06);
     tell(
       `slide ${from} to ${toFret}, cents off before and after`,
       `${near(before, from).toFixed(2)} ${near(after, toFret).toFixed(2)}`,
     );
-    expect(Math.abs(near(before, from))).toBeLessThan(10);
-    expect(Math.abs(near(after, toFret))).toBeLessThan(10);
-    const early = pitchAt(sound, 4 * EIGHTH - 0.03, 0.024);
-    expect(Math.abs(near(early, toFret - Math.sign(toFret - from)))).toBeLessThan(25);
-    const way = Array.from({ length: 40 }, (_, index) =>
+    expect(Math.abs(near(before, from))).toBeLessThan(3);
+    expect(Math.abs(near(after, toFret))).toBeLessThan(3);
+    if (Math.abs(toFret - from) < 8) {
+      // In a longer slide the last frets go by faster than a pitch can be told.
+      const early = pitchAt(sound, arrives * EIGHTH - 0.03, 0.024);
+      expect(Math.abs(near(early, toFret - Math.sign(toFret - from)))).toBeLessThan(25);
+    }
+    const way = Array.from({ length: 20 * (arrives - 2) }, (_, index) =>
       pitchAt(sound, 2 * EIGHTH - 0.02 + index * 0.0075, 0.024),
     );
     expect(way.every(Number.isFinite)).toBe(true);
@@ -188,7 +150,7 @@ test("a sliding note leaves its fret on time, passes every fret between, and has
       (pitch, index) => Math.sign(from - toFret) * (pitch - (way[index - 1] ?? pitch)),
     );
     tell("most backward step on the way, cents", (100 * Math.max(...backward)).toFixed(2));
-    expect(100 * Math.max(...backward)).toBeLessThan(10);
+    expect(100 * Math.max(...backward)).toBeLessThan(3);
   }
 });
 
@@ -268,189 +230,214 @@ test("nothing reaches full scale with every part at full, and each part is heard
   }
 });
 
-/** Opens the score live, plays it, and does what `meanwhile` does until it is over. */
-const record = async (
-  page: Page,
-  score: Score,
-  loop: Span | null,
-  meanwhile: () => Promise<void>,
-): Promise<{ sound: Sound; sightings: readonly Sighting[] }> => {
-  const rate = await page.evaluate(
-    async ([what, tempo, mix, round]) => {
-      const { live } = window.harness;
-      await live.open(what, tempo, mix);
-      live.engine.setLoop(round);
-      live.engine.play(what.bars[0]?.start ?? what.length, 0);
-      return live.sampleRate;
-    },
-    [score, TEMPO, only("banjo"), loop] as const,
-  );
-  await meanwhile();
-  const { sound, sightings } = await page.evaluate(() => window.harness.live.take());
-  return { sound: received(sound, rate), sightings };
-};
-
-const gapsOf = (times: readonly number[]): readonly number[] =>
-  times.slice(1).map((time, index) => time - (times[index] ?? 0));
-
-const toEnd = (page: Page): Promise<void> => page.evaluate(() => window.harness.live.over());
-
-test("live, every note comes an eighth after the last, and the position shown is the one heard", async ({
-  page,
-}) => {
-  const score = handMadeScore(3, roll(3, 7));
-  const { sound, sightings } = await record(page, score, null, () => toEnd(page));
-  const onsets = onsetsOf(sound);
-  const jitter = worst(gapsOf(onsets).map((gap) => gap - EIGHTH));
-  tell("live onsets heard / written", `${onsets.length} / ${score.notes.length}`);
-  tell("live jitter, ms", (jitter * 1000).toFixed(3));
-  expect(onsets).toHaveLength(score.notes.length);
-  expect(jitter).toBeLessThan(0.002);
-  const begun = onsets[0] ?? Number.NaN;
-  const shown = sightings.filter(({ at }) => at > 0 && at < score.length);
-  const off = shown.map(({ since, at, till }) => {
-    const time = begun + at * (EIGHTH / 240);
-    return Math.max(0, since - time, time - till);
+test("an accent is 3 dB louder and brighter, a damped stroke is over at once", async ({ page }) => {
+  const plain = handMadeScore(1, [{ at: 0, string: 2, fret: 5, lasts: 4 }]);
+  const each = (change: object) => ({
+    ...plain,
+    notes: plain.notes.map((note) => ({ ...note, ...change })),
   });
+  const sound = await render(page, plain, only("banjo"));
+  const accent = await render(page, each({ accent: true }), only("banjo"));
+  const damped = await render(page, each({ damped: true }), only("banjo"));
+  const louder = levelOf(accent, 0, 0.1) - levelOf(sound, 0, 0.1);
+  const brighter = edgeOf(accent, 0, 0.02) - edgeOf(sound, 0, 0.02);
   tell(
-    "shown position off what is heard, worst of so many, ms",
-    `${(worst(off) * 1000).toFixed(3)} of ${shown.length}`,
+    "an accent is louder and, beyond that, brighter by, dB",
+    `${louder.toFixed(1)} ${(brighter - louder).toFixed(1)}`,
   );
-  expect(shown.length).toBeGreaterThan(100);
-  expect(worst(off)).toBeLessThan(0.003);
-  expect(await page.evaluate(() => window.harness.live.ended)).toBe(1);
+  expect(louder).toBeGreaterThan(2.5);
+  expect(louder).toBeLessThan(3.5);
+  expect(brighter - louder).toBeGreaterThan(1);
+  expect(peakOf(damped, 0, 0.02)).toBeGreaterThan(0.1);
+  expect(peakOf(damped, 0.08, 1)).toBe(0);
 });
 
-test("live, a main thread that is held for 100 of every 150 ms makes nothing late", async ({
+test("a part that plays alone is all that is heard, but for the count-in; a part that is muted stays so", async ({
   page,
 }) => {
-  const score = handMadeScore(4, roll(4, 7));
-  const { sound } = await record(page, score, null, async () => {
-    await page.evaluate((end) => window.harness.live.labour(end), score.length - 240);
-    await toEnd(page);
-  });
-  const onsets = onsetsOf(sound);
-  const jitter = worst(gapsOf(onsets).map((gap) => gap - EIGHTH));
-  tell("jitter with a busy main thread, ms", (jitter * 1000).toFixed(3));
-  expect(onsets).toHaveLength(score.notes.length);
-  expect(jitter).toBeLessThan(0.002);
-});
-
-test("live, a new tempo takes hold within the look-ahead and neither skips nor repeats a note", async ({
-  page,
-}) => {
-  const score = handMadeScore(4, roll(4, 7));
-  const faster = 140;
-  let asked = Number.NaN;
-  const { sound, sightings } = await record(page, score, null, async () => {
-    asked = await page.evaluate(
-      async ([at, tempo]) => {
-        const { live } = window.harness;
-        await live.reach(at);
-        live.engine.setTempo(tempo);
-        return live.now();
-      },
-      [tick(2500), bpm(faster)] as const,
+  const score = handMadeScore(2, roll(2, 7), rhythm(2));
+  // Chromium adds up the voices in any order, so the last bit of a float is not always the same.
+  const apart = (one: Sound, other: Sound): number =>
+    worst([...one.samples].map((x, frame) => x - (other.samples[frame] ?? Number.NaN)));
+  for (const part of PARTS) {
+    const alone = await render(
+      page,
+      score,
+      mixOf((each) => ({ solo: each === part })),
     );
-    await toEnd(page);
-  });
-  const onsets = onsetsOf(sound);
-  const gaps = gapsOf(onsets);
-  const short = (EIGHTH * TEMPO) / faster;
-  const change = gaps.findIndex((gap) => Math.abs(gap - EIGHTH) > 0.001);
-  const around = gaps.slice(change - 2, change + 3).map((gap) => (gap * 1000).toFixed(2));
-  tell("gaps around the change, ms", around.join(" "));
-  expect(onsets).toHaveLength(score.notes.length);
-  expect(change).toBeGreaterThan(8);
-  expect(gaps[change]).toBeGreaterThan(short - 0.001);
-  expect(gaps[change]).toBeLessThan(EIGHTH);
-  expect(worst(gaps.slice(change + 1).map((gap) => gap - short))).toBeLessThan(0.001);
-  expect((onsets[change] ?? Number.NaN) - asked).toBeLessThan(0.2 + EIGHTH);
-  const leaps = sightings.slice(1).map(({ till, at }, index) => {
-    const before = sightings[index];
-    const most = ((till - (before?.since ?? till)) / short) * 240;
-    return at - (before?.at ?? at) - most;
-  });
-  expect(Math.max(...leaps)).toBeLessThan(5);
+    expect(apart(alone, await render(page, score, only(part))), part).toBeLessThan(1e-6);
+  }
+  const mutedAndAlone = mixOf((each) => ({ solo: each === "bass", muted: each === "bass" }));
+  expect(peakOf(await render(page, score, mutedAndAlone), 0, 2.4)).toBe(0);
+  const banjo = mixOf((each) => ({ solo: each === "banjo" }));
+  const counted = await render(page, score, banjo, { countInBars: 1 });
+  expect(peakOf(counted, 0, 0.1)).toBeGreaterThan(0.1);
+  expect(onsetsOf(counted)[0]).toBeCloseTo(0, 3);
 });
 
-test("live, a loop of one bar goes round without a seam, and then on when it is let go", async ({
+test("a part that is put to one side is not heard on the other, and all together stay below full scale there too", async ({
   page,
 }) => {
-  const upTheNeck = roll(1, 12).map((pluck) => ({ ...pluck, at: pluck.at + 8 }));
-  const plucks = [...roll(1, 5), ...upTheNeck].map((pluck) => ({ ...pluck, lasts: 0.8 }));
-  const score = handMadeScore(2, plucks);
-  const loop = { start: tick(0), end: tick(1920) };
-  const { sound, sightings } = await record(page, score, loop, async () => {
-    await page.evaluate(async () => {
-      const { live } = window.harness;
-      await live.pass(2.5);
-      live.engine.setLoop(null);
-    });
-    await toEnd(page);
-  });
-  const onsets = onsetsOf(sound);
-  const heard = onsets.map((time) => Math.round(pitchAt(sound, time + 0.02, 0.09)));
-  const barOf = (first: number): readonly number[] =>
-    score.notes.slice(first, first + 8).map(({ midi }) => midi);
-  tell(
-    "worst gap at a seam, ms off",
-    (1000 * worst(gapsOf(onsets).map((gap) => gap - EIGHTH))).toFixed(3),
-  );
-  expect(heard).toEqual([...barOf(0), ...barOf(0), ...barOf(0), ...barOf(8)]);
-  expect(worst(gapsOf(onsets).map((gap) => gap - EIGHTH))).toBeLessThan(0.002);
-  expect(Math.max(...sightings.filter(({ till }) => till < 2).map(({ at }) => at))).toBeLessThan(
-    1920,
-  );
+  const score = handMadeScore(2, roll(2, 12), rhythm(2));
+  for (const [pan, silent] of [
+    [-1, 1],
+    [1, 0],
+  ] as const) {
+    const mix = mixOf(() => ({ pan }));
+    const sides = await renderBoth(page, score, mix);
+    const peaks = sides.map((side) => peakOf(side, -LEAD_IN, 3));
+    tell(`peaks with everything at full and at ${pan}`, peaks.map((x) => x.toFixed(3)).join(" "));
+    expect(peaks[silent]).toBeLessThan(1e-6);
+    expect(peaks[1 - silent]).toBeGreaterThan(0.5);
+    expect(peaks[1 - silent]).toBeLessThan(1);
+  }
 });
 
-test("live, a pause is silent at once, and play goes on where it stopped", async ({ page }) => {
+test("in the usual mix nothing comes near the ceiling, and each part sits where it is set", async ({
+  page,
+}) => {
+  const score = handMadeScore(4, roll(4, 7), rhythm(4));
+  const end = 4 * 8 * EIGHTH;
+  const { mix } = firstPreferences;
+  const levels = new Map<string, number>();
+  for (const part of PARTS) {
+    const alone = await render(page, score, {
+      ...only(),
+      [part]: mix[part],
+    });
+    levels.set(part, levelOf(alone, 0, end));
+  }
+  const level = (part: string): number => levels.get(part) ?? Number.NaN;
+  const all = await render(page, score, { ...mix, click: { ...mix.click, muted: true } });
+  tell("usual mix, peak", peakOf(all, 0, end).toFixed(3));
+  // KNEE of src-renderer/sound/mixer.ts: below it the ceiling changes nothing.
+  expect(peakOf(all, 0, end)).toBeLessThan(0.8);
+  expect(peakOf(all, 0, end)).toBeGreaterThan(0.4);
+  expect(Math.abs(level("banjo") - level("bass"))).toBeLessThan(3);
+  for (const part of ["guitar", "chop"]) {
+    expect(level("banjo") - level(part)).toBeGreaterThan(6);
+    expect(level("banjo") - level(part)).toBeLessThan(13);
+  }
+});
+
+test("the bass is heard on a small speaker: most of its energy is above its fundamental, E1 to D#2", async ({
+  page,
+}) => {
+  for (const pitch of [28, 31, 35, 39]) {
+    const [hit] = rhythm(1);
+    const score = handMadeScore(
+      1,
+      [],
+      hit ? [{ ...hit, ticks: tick(960), pitches: [midi(pitch)] }] : [],
+    );
+    const sound = await render(page, score, only("bass"));
+    const hz = 440 * 2 ** ((pitch - 69) / 12);
+    const parts = [1, 2, 3, 4, 5, 6].map((harmonic) => powerAt(sound, 0.02, 0.3, harmonic * hz));
+    const [fundamental = 0, ...above] = parts.map((power) => 10 * Math.log10(power));
+    tell(
+      `bass ${pitch}: harmonics 2 to 6 beside the fundamental, dB`,
+      above.map((db) => (db - fundamental).toFixed(0)).join(" "),
+    );
+    expect(Math.max(...above.map((db) => db - fundamental))).toBeGreaterThan(0);
+    expect(100 * (pitchAt(sound, 0.1, 0.2) - pitch)).toBeLessThan(5);
+  }
+});
+
+test("a guitar's strum goes over the strings from the lowest within some milliseconds, and ends with its length", async ({
+  page,
+}) => {
+  const hit = rhythm(1).find(({ part }) => part === "guitar");
+  const strum = hit ? [{ ...hit, tick: tick(0), ticks: tick(480) }] : [];
+  const sound = await render(page, handMadeScore(1, [], strum), only("guitar"));
+  const [low, high] = [55, 67].map((pitch) => 440 * 2 ** ((pitch - 69) / 12));
+  expect(peakOf(sound, -LEAD_IN, 0)).toBe(0);
+  // The highest of four strings comes 18 ms after the lowest.
+  const rise = (hz: number): number =>
+    powerAt(sound, 0.02, 0.06, hz) / powerAt(sound, 0, 0.017, hz);
+  expect(rise(high ?? 0)).toBeGreaterThan(4 * rise(low ?? 0));
+  expect(peakOf(sound, 0.25, 0.3)).toBeGreaterThan(0.02);
+  expect(peakOf(sound, 0.33, 1)).toBe(0);
+});
+
+test("a stretch with a count-in has its clicks on the beat, the notes of the stretch, and no others", async ({
+  page,
+}) => {
   const score = handMadeScore(4, roll(4, 7));
-  let paused = { at: 0, now: 0, again: 0 };
-  const { sound } = await record(page, score, null, async () => {
-    paused = await page.evaluate(async () => {
-      const { live } = window.harness;
-      await live.pass(1.03);
-      const at = live.engine.pause();
-      const now = live.now();
-      await live.pass(0.5);
-      live.engine.play(at, 0);
-      return { at, now, again: live.now() };
-    });
-    await toEnd(page);
-  });
-  const onsets = onsetsOf(sound);
-  const after = onsets.filter((time) => time > paused.again);
-  const left = score.notes.filter((note) => note.tick >= paused.at);
-  expect(peakOf(sound, paused.now + 0.06, paused.again)).toBeLessThan(1e-3);
-  expect(after).toHaveLength(left.length);
-  expect(worst(gapsOf(after).map((gap) => gap - EIGHTH))).toBeLessThan(0.002);
+  const range = { start: tick(1920), end: tick(3840) };
+  const sound = await render(
+    page,
+    score,
+    mixOf(() => ({})),
+    { range, countInBars: 1 },
+  );
+  const due = [0, 4, ...Array.from({ length: 8 }, (_, eighth) => 8 + eighth)].map(
+    (eighth) => eighth * EIGHTH,
+  );
+  const found = worst(errors(onsetsOf(sound), due)) * SAMPLE_RATE;
+  expect(found).toBeLessThan(1.001);
+  expect(sound.samples).toHaveLength(Math.ceil((LEAD_IN + 16 * EIGHTH + 0.5) * SAMPLE_RATE));
 });
 
-test("live, the player counts in, follows the song in the words of the screen, and stops at its end", async ({
+test("a WAV file holds what was rendered; one of 16 bits is a third shorter than one of 24", async ({
   page,
 }) => {
-  const score = handMadeScore(2, roll(2, 7));
-  const placements = [
-    { start: tick(0), length: tick(960) },
-    { start: tick(960), length: tick(2880) },
-  ];
-  const seen = await page.evaluate(([what, held]) => window.harness.follow(what, held), [
+  const score = handMadeScore(2, roll(2, 7), rhythm(2));
+  const range = { start: tick(0), end: score.length };
+  const rendering = {
     score,
-    placements,
-  ] as const);
-  expect(seen.problem).toBeNull();
-  expect(seen.lines).toEqual([
-    "stopped, bar 0 beat 0, placement 0",
-    "countingIn, bar 0 beat 0, placement 0",
-    "countingIn, bar 0 beat 1, placement 0",
-    "playing, bar 0 beat 0, placement 0",
-    "playing, bar 0 beat 1, placement 1",
-    "playing, bar 1 beat 0, placement 1",
-    "playing, bar 1 beat 1, placement 1",
-    "stopped, bar 0 beat 0, placement 0",
-  ]);
-  expect(seen.least).toBeLessThan(-1800);
-  expect(seen.backward).toEqual([]);
-  expect(seen.loads).toBe(1);
+    tempo: bpm(TEMPO),
+    mix: firstPreferences.mix,
+    range,
+    countInBars: 1,
+    sampleRate: 44_100,
+  };
+  const file = async (bits: 16 | 24) => {
+    const { base64, shares } = await page.evaluate(([what, how]) => window.harness.wav(what, how), [
+      rendering,
+      bits,
+    ] as const);
+    expect(shares).toEqual(shares.toSorted((a, b) => a - b));
+    expect([shares[0], shares.at(-1)]).toEqual([0, 1]);
+    return Buffer.from(base64, "base64");
+  };
+  const bytes = await file(24);
+  const wav = new wavefile.WaveFile();
+  wav.fromBuffer(bytes);
+  expect(wav.bitDepth).toBe("24");
+  const samples = wav.getSamples(true, Float64Array);
+  const [left] = await renderBoth(page, score, firstPreferences.mix, rendering);
+  expect(samples).toHaveLength(2 * left.samples.length);
+  const off = left.samples.reduce(
+    (most, x, frame) => Math.max(most, Math.abs(x * 2 ** 23 - (samples[2 * frame] ?? 0))),
+    0,
+  );
+  // In steps of 24 bits: Chromium adds up the voices of two renderings in any order.
+  expect(off).toBeLessThan(10);
+  const short = await file(16);
+  expect(short.length - 44).toBe(((bytes.length - 44) * 2) / 3);
+});
+
+test("a rendering that is cancelled ends with its reason, and the next one is whole", async ({
+  page,
+}) => {
+  const score = handMadeScore(60, roll(60, 7), rhythm(60));
+  const range = { start: tick(0), end: score.length };
+  const mix = firstPreferences.mix;
+  const rendering = { score, tempo: bpm(TEMPO), mix, range, countInBars: 0, sampleRate: 48_000 };
+  const said = await page.evaluate((what) => window.harness.cancelled(what), rendering);
+  expect(said.reason).toBe("enough");
+  expect(said.share).toBeLessThan(0.2);
+  const sound = await render(page, handMadeScore(2, roll(2, 7)), only("banjo"));
+  expect(onsetsOf(sound)).toHaveLength(16);
+});
+
+test("however long a song is, only what sounds has nodes", async ({ page }) => {
+  const most = async (bars: number): Promise<number> =>
+    page.evaluate(([score, mix]) => window.harness.mostVoices(score, mix), [
+      handMadeScore(bars, roll(bars, 7), rhythm(bars)),
+      firstPreferences.mix,
+    ] as const);
+  const [short, long] = [await most(16), await most(160)];
+  tell("most voices at a time in 16 and in 160 bars", `${short} ${long}`);
+  expect(long).toBeLessThanOrEqual(short + 8);
 });

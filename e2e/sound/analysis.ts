@@ -87,3 +87,25 @@ export const levelOf = (sound: Sound, from: number, to: number): number => {
   const piece = stretch(sound, from, to);
   return 10 * Math.log10(piece.reduce((sum, x) => sum + x * x, 0) / piece.length);
 };
+
+/** Level of the second difference of a stretch, in decibels: the high end of what is heard. */
+export const edgeOf = (sound: Sound, from: number, to: number): number => {
+  const { samples } = sound;
+  const edges = samples.map(
+    (x, index) => x - 2 * (samples[index - 1] ?? 0) + (samples[index - 2] ?? 0),
+  );
+  return levelOf({ ...sound, samples: edges }, from, to);
+};
+
+/** Power at one frequency in a stretch, seen through a raised cosine. */
+export const powerAt = (sound: Sound, from: number, to: number, hz: number): number => {
+  const piece = stretch(sound, from, to);
+  let [real, imaginary] = [0, 0];
+  piece.forEach((x, index) => {
+    const seen = x * (0.5 - 0.5 * Math.cos((2 * Math.PI * index) / piece.length));
+    const phase = (2 * Math.PI * hz * index) / sound.sampleRate;
+    real += seen * Math.cos(phase);
+    imaginary += seen * Math.sin(phase);
+  });
+  return (real ** 2 + imaginary ** 2) / piece.length ** 2;
+};

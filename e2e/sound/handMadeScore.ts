@@ -81,7 +81,7 @@ export const roll = (bars: number, position: number): readonly Pluck[] =>
     return { at, string, fret: string === 5 ? 0 : position, lasts: 4 };
   });
 
-/** Bass on 1 and 3, chop on 2 and 4, a click on every half note. */
+/** Bass on 1 and 3, chop and guitar on 2 and 4, a click on every half note. */
 export const rhythm = (bars: number): readonly Hit[] =>
   Array.from({ length: bars * 4 }, (_, quarter): readonly Hit[] => {
     const at = eighths(quarter * 2);
@@ -110,5 +110,6 @@ export const rhythm = (bars: number): readonly Hit[] =>
       accent: quarter % 4 === 0,
       level: 1,
     };
-    return even ? [bass, click] : [chop];
+    const guitar: Hit = { ...chop, part: "guitar", pitches: [55, 59, 62, 67].map(midi) };
+    return even ? [bass, click] : [chop, guitar];
   }).flat();

@@ -1,91 +1,70 @@
 import { Context, setContext } from "tone";
-import { countIn } from "../../src-shared/score/countIn.ts";
-import type { Run } from "../../src-shared/score/loop.ts";
 import type { Score, Span } from "../../src-shared/score/score.ts";
 import { ticksPerBar } from "../../src-shared/score/tempo.ts";
 import type { Preferences } from "../../src-shared/settings.ts";
 import { type Bpm, type Seconds, seconds, type Tick, tick } from "../../src-shared/units.ts";
 import { type AudioTime, audioTimeOf } from "./audioTime.ts";
-import { Banjo } from "./banjo.ts";
-import { Bass } from "./bass.ts";
-import { Chop } from "./chop.ts";
-import { Click } from "./click.ts";
-import { Clock } from "./clock.ts";
-import { Mixer } from "./mixer.ts";
+import { Clock, type Pace } from "./clock.ts";
+import { Ensemble } from "./ensemble.ts";
 import type { Playback } from "./playback.ts";
-import { type Band, Scheduler } from "./scheduler.ts";
+import { Revival } from "./revival.ts";
+import { type Plan, Scheduler } from "./scheduler.ts";
 
 /** From Play to the first stroke: longer than the rise from silence. */
 export const LEAD_IN: Seconds = seconds(0.08);
-/** How often the scheduler looks ahead, in seconds; a tenth of how far. */
+/** How often the scheduler looks ahead, in seconds; a small part of how far. */
 const EVERY = 0.02;
-/** A browser that has not let the sound start after this time waits for a click. */
-const PATIENCE = 1500;
 
 type Loaded = { readonly score: Score; readonly tempo: Bpm };
 type Playing = { readonly clock: Clock; readonly scheduler: Scheduler };
 
-/** The whole band on one audio context, live or offline, which it disposes of. */
+/** The whole band live, on a context that it closes in the end. */
 export class Engine implements Playback {
   onEnded: (() => void) | null = null;
   onHeldBack: (() => void) | null = null;
+  onRecovered: (() => void) | null = null;
   readonly #context: Context;
   readonly #time: AudioTime;
-  readonly #mixer: Mixer;
-  readonly #band: Band;
+  readonly #ensemble: Ensemble;
+  readonly #revival: Revival;
   #loaded: Loaded | null = null;
   #loop: Span | null = null;
+  #countInEachRound = 0;
   #playing: Playing | null = null;
   readonly #tick = (): void => this.#advance();
-  readonly #stateChange = (): void => this.#watch();
 
-  constructor(context: Context, output: AudioNode, time: AudioTime) {
+  /** The context is Tone's for its ticker, a worker that goes on when the window is hidden. */
+  constructor(context: Context, live: AudioContext, output: AudioNode) {
     this.#context = context;
-    this.#time = time;
-    this.#mixer = new Mixer(context, output);
-    const { parts } = this.#mixer;
-    this.#band = {
-      banjo: new Banjo(context, parts.banjo),
-      bass: new Bass(context, parts.bass),
-      guitar: new Chop(context, parts.guitar),
-      chop: new Chop(context, parts.chop),
-      click: new Click(context, parts.click),
-    };
+    this.#time = audioTimeOf(live);
+    this.#ensemble = new Ensemble(live, output);
+    this.#revival = new Revival(live, {
+      needed: () => this.#playing !== null,
+      recovered: () => this.onRecovered?.(),
+      lost: () => this.onHeldBack?.(),
+    });
     context.on("tick", this.#tick);
-    context.on("statechange", this.#stateChange);
   }
 
-  async wake(): Promise<void> {
-    if (this.#context.state === "running") {
-      return;
-    }
-    let waiting: ReturnType<typeof setTimeout> | undefined;
-    const refused = new Promise<never>((_, reject) => {
-      const refuse = (): void => reject(new Error("The browser holds the sound back."));
-      waiting = setTimeout(refuse, PATIENCE);
-    });
-    try {
-      await Promise.race([this.#context.resume(), refused]);
-    } finally {
-      clearTimeout(waiting);
-    }
+  /** Voices that sound now or are to. */
+  get voices(): number {
+    return this.#ensemble.voices;
+  }
+
+  wake(): Promise<void> {
+    return this.#revival.wake();
   }
 
   load(score: Score, tempo: Bpm): void {
     this.#loaded = { score, tempo };
-    const { banjo, ...section } = this.#band;
-    banjo.prepare(score.notes);
-    for (const part of ["bass", "guitar", "chop"] as const) {
-      section[part].prepare(score.hits.filter((hit) => hit.part === part));
-    }
-    section.click.prepare(countIn(score.meter, 1));
-    this.#playing?.scheduler.change(score, this.#loop);
+    this.#ensemble.prepare(score);
+    this.#change();
     this.setTempo(tempo);
   }
 
   play(from: Tick, countInBars: number): void {
     this.#silence();
-    this.#mixer.rise(this.#time.now());
+    this.#ensemble.mixer.rise(this.#time.now());
     this.#start(from, countInBars);
   }
 
@@ -108,17 +87,23 @@ export class Engine implements Playback {
     this.#loaded = { score, tempo };
     if (this.#playing) {
       const { clock, scheduler } = this.#playing;
-      clock.changePace(scheduler.horizon, { meter: score.meter, tempo });
+      clock.changePace(scheduler.recall(), this.#pace());
+      scheduler.advance();
     }
   }
 
   setLoop(loop: Span | null): void {
     this.#loop = loop;
-    this.#playing?.scheduler.change(this.#ready().score, loop);
+    this.#change();
+  }
+
+  setCountInEachRound(bars: number): void {
+    this.#countInEachRound = bars;
+    this.#change();
   }
 
   setMix(mix: Preferences["mix"]): void {
-    this.#mixer.set(mix);
+    this.#ensemble.mixer.set(mix);
   }
 
   position(): Tick {
@@ -126,18 +111,16 @@ export class Engine implements Playback {
     return playing ? playing.scheduler.songTickAt(playing.clock.heard()) : tick(0);
   }
 
-  get countingIn(): boolean {
-    return this.#playing !== null && this.#playing.clock.heard() < 0;
+  get countsInTo(): Tick | null {
+    const playing = this.#playing;
+    return playing ? playing.scheduler.countsInTo(playing.clock.heard()) : null;
   }
 
   dispose(): void {
     this.#playing = null;
     this.#context.off("tick", this.#tick);
-    this.#context.off("statechange", this.#stateChange);
-    for (const instrument of Object.values(this.#band)) {
-      instrument.dispose();
-    }
-    this.#mixer.dispose();
+    this.#revival.dispose();
+    this.#ensemble.dispose();
     this.#context.dispose();
   }
 
@@ -148,14 +131,33 @@ export class Engine implements Playback {
     return this.#loaded;
   }
 
-  #start(from: Tick, countInBars: number): void {
+  #pace(): Pace {
     const { score, tempo } = this.#ready();
-    const pace = { meter: score.meter, tempo };
-    const run: Run = { start: tick(Math.round(from)), loop: this.#loop, end: score.length };
-    const clock = new Clock(this.#time, pace);
-    const lead = tick(-countInBars * ticksPerBar(score.meter));
-    clock.start(seconds(this.#time.now() + LEAD_IN), lead, pace);
-    this.#playing = { clock, scheduler: new Scheduler(clock, this.#band, score, run, countInBars) };
+    return { meter: score.meter, tempo };
+  }
+
+  #plan(): Plan {
+    const { score } = this.#ready();
+    return { score, loop: this.#loop, countInEachRound: this.#countInEachRound };
+  }
+
+  #change(): void {
+    if (this.#playing) {
+      this.#playing.scheduler.change(this.#plan());
+      this.#playing.scheduler.advance();
+    }
+  }
+
+  #start(from: Tick, countInBars: number): void {
+    const clock = new Clock(this.#time, this.#pace());
+    const lead = tick(-countInBars * ticksPerBar(this.#pace().meter));
+    clock.start(seconds(this.#time.now() + LEAD_IN), lead, this.#pace());
+    const start = tick(Math.round(from));
+    const { band } = this.#ensemble;
+    this.#playing = {
+      clock,
+      scheduler: new Scheduler(clock, band, this.#plan(), start, countInBars),
+    };
     this.#advance();
   }
 
@@ -167,18 +169,13 @@ export class Engine implements Playback {
     if (!this.#playing) {
       return;
     }
+    this.#revival.look();
     const { clock, scheduler } = this.#playing;
     scheduler.advance();
     const end = scheduler.end();
     if (end !== null && clock.heard() >= end) {
       this.#playing = null;
       this.onEnded?.();
-    }
-  }
-
-  #watch(): void {
-    if (this.#playing && this.#context.state !== "running") {
-      this.onHeldBack?.();
     }
   }
 }
@@ -198,5 +195,5 @@ export const makeEngine = (
     updateInterval: EVERY,
   });
   setContext(context, true);
-  return new Engine(context, output, audioTimeOf(live));
+  return new Engine(context, live, output);
 };

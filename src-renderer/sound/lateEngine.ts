@@ -7,6 +7,7 @@ import { silence, usualTempo } from "./silence.ts";
 type Settings = {
   readonly loaded: { readonly score: Score; readonly tempo: Bpm };
   readonly loop: Span | null;
+  readonly countInEachRound: number;
   readonly mix: Preferences["mix"];
 };
 
@@ -16,6 +17,7 @@ export class LateEngine {
   #settings: Settings = {
     loaded: { score: silence, tempo: usualTempo },
     loop: null,
+    countInEachRound: 0,
     mix: firstPreferences.mix,
   };
   #making: Promise<Playback> | null = null;
@@ -44,6 +46,11 @@ export class LateEngine {
   setLoop(loop: Span | null): void {
     this.#settings = { ...this.#settings, loop };
     this.#made?.setLoop(loop);
+  }
+
+  setCountInEachRound(bars: number): void {
+    this.#settings = { ...this.#settings, countInEachRound: bars };
+    this.#made?.setCountInEachRound(bars);
   }
 
   setMix(mix: Preferences["mix"]): void {
@@ -81,9 +88,10 @@ export class LateEngine {
       engine.dispose();
       throw new Error("The player was closed.");
     }
-    const { loaded, loop, mix } = this.#settings;
+    const { loaded, loop, countInEachRound, mix } = this.#settings;
     engine.load(loaded.score, loaded.tempo);
     engine.setLoop(loop);
+    engine.setCountInEachRound(countInEachRound);
     engine.setMix(mix);
     this.#made = engine;
     return engine;

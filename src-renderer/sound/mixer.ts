@@ -1,23 +1,30 @@
-import { type BaseContext, connect, Gain } from "tone";
 import type { MixPart, Preferences } from "../../src-shared/settings.ts";
-import { type Seconds, seconds } from "../../src-shared/units.ts";
+import type { Seconds } from "../../src-shared/units.ts";
 
-/** Level of each part at full volume; set by measurement, so that all together stay below full scale. */
+/** Whoever has a place in the mix: the count-in is heard whoever plays alone. */
+type Place = MixPart | "countIn";
+
+const mixParts: readonly MixPart[] = ["banjo", "bass", "guitar", "chop", "click"];
+
+/**
+ * Level of each part at full volume, set by measurement: in the usual mix the parts sit well
+ * together and stay below the knee, so that the ceiling changes nothing there.
+ */
 const FULL: Readonly<Record<MixPart, number>> = {
-  banjo: 0.8,
-  bass: 1,
-  guitar: 0.5,
-  chop: 0.7,
-  click: 0.4,
+  banjo: 1.4,
+  bass: 2.8,
+  guitar: 2.8,
+  chop: 1.8,
+  click: 1.1,
 };
-/** Time of every change of level: no step is heard. */
-const GLIDE: Seconds = seconds(0.03);
+/** Time constant of every change of level: no step is heard, and 30 ms later it is done. */
+const GLIDE = 0.006;
 /** How long the whole takes to come up when playing starts. */
-const RISE: Seconds = seconds(0.05);
+const RISE = 0.05;
 /** Below this the ceiling changes nothing. */
 const KNEE = 0.8;
-/** The ceiling looks at levels up to twice full scale; beyond, it is flat. */
-const REACH = 2;
+/** The ceiling looks at levels up to this many times full scale; beyond, it is flat. */
+const REACH = 4;
 
 /** Straight up to the knee, then bent so that nothing reaches full scale. */
 const ceiling = (level: number): number => {
@@ -27,35 +34,78 @@ const ceiling = (level: number): number => {
 };
 
 const curve = (): Float32Array<ArrayBuffer> =>
-  Float32Array.from({ length: 8193 }, (_, index) => ceiling(REACH * (index / 4096 - 1)));
+  Float32Array.from({ length: 16_385 }, (_, index) => ceiling(REACH * (index / 8192 - 1)));
 
 /** The share of full level at a volume from 0 to 1, squared, as the ear hears steps. */
 export const taper = (volume: number): number => volume ** 2;
 
+class Strip {
+  readonly gain: GainNode;
+  readonly #pan: StereoPannerNode;
+  readonly #now: () => number;
+
+  constructor(context: BaseAudioContext, output: AudioNode) {
+    this.gain = context.createGain();
+    this.gain.gain.value = 0;
+    this.#pan = context.createStereoPanner();
+    this.gain.connect(this.#pan).connect(output);
+    this.#now = () => context.currentTime;
+  }
+
+  /** At once where nothing sounds yet. */
+  set(level: number, pan: number, glide: boolean): void {
+    const now = this.#now();
+    for (const [param, value] of [
+      [this.gain.gain, level],
+      [this.#pan.pan, pan],
+    ] as const) {
+      param.cancelScheduledValues(now);
+      if (glide) {
+        param.setTargetAtTime(value, now, GLIDE);
+      } else {
+        param.setValueAtTime(value, now);
+      }
+    }
+  }
+
+  disconnect(): void {
+    this.gain.disconnect();
+    this.#pan.disconnect();
+  }
+}
+
 /**
- * One gain for each part, one for all, and a ceiling. The ceiling is a waveshaper and not a
- * compressor: it adds no delay and no make-up gain, and lets nothing through in its first
- * milliseconds.
+ * One strip (volume and place from left to right) for each part, one gain for all, and a ceiling.
+ * The ceiling is a waveshaper and not a compressor: it adds no delay (sound and screen would part by
+ * it), no make-up gain, and lets nothing through in its first milliseconds, where a plucked string
+ * is loudest.
  */
 export class Mixer {
-  readonly parts: Readonly<Record<MixPart, Gain>>;
-  readonly #all: Gain;
+  readonly #strips: Readonly<Record<Place, Strip>>;
+  readonly #all: GainNode;
   readonly #ceiling: WaveShaperNode;
+  #set = false;
 
-  constructor(context: BaseContext, output: AudioNode) {
-    this.#all = new Gain({ context, gain: 0 });
+  constructor(context: BaseAudioContext, output: AudioNode) {
+    this.#all = context.createGain();
+    this.#all.gain.value = 0;
     this.#ceiling = context.createWaveShaper();
     this.#ceiling.curve = curve();
-    connect(this.#all, this.#ceiling);
-    this.#ceiling.connect(output);
-    const part = (level: number): Gain => new Gain({ context, gain: level }).connect(this.#all);
-    this.parts = {
-      banjo: part(FULL.banjo / REACH),
-      bass: part(FULL.bass / REACH),
-      guitar: part(FULL.guitar / REACH),
-      chop: part(FULL.chop / REACH),
-      click: part(FULL.click / REACH),
+    this.#all.connect(this.#ceiling).connect(output);
+    const strip = (): Strip => new Strip(context, this.#all);
+    this.#strips = {
+      banjo: strip(),
+      bass: strip(),
+      guitar: strip(),
+      chop: strip(),
+      click: strip(),
+      countIn: strip(),
     };
+  }
+
+  /** Where a part's sound goes in. */
+  input(place: Place): AudioNode {
+    return this.#strips[place].gain;
   }
 
   /** From silence, for whatever starts later than this takes. */
@@ -66,18 +116,22 @@ export class Mixer {
   }
 
   set(mix: Preferences["mix"]): void {
-    for (const name of ["banjo", "bass", "guitar", "chop", "click"] as const) {
-      const { volume, muted } = mix[name];
-      const level = muted ? 0 : FULL[name] * taper(volume);
-      this.parts[name].gain.rampTo(level / REACH, GLIDE);
+    const alone = mixParts.some((part) => mix[part].solo);
+    const level = (part: MixPart): number =>
+      mix[part].muted ? 0 : (FULL[part] * taper(mix[part].volume)) / REACH;
+    for (const part of mixParts) {
+      const heard = !alone || mix[part].solo;
+      this.#strips[part].set(heard ? level(part) : 0, mix[part].pan, this.#set);
     }
+    this.#strips.countIn.set(level("click"), mix.click.pan, this.#set);
+    this.#set = true;
   }
 
   dispose(): void {
-    for (const gain of Object.values(this.parts)) {
-      gain.dispose();
+    for (const strip of Object.values(this.#strips)) {
+      strip.disconnect();
     }
-    this.#all.dispose();
+    this.#all.disconnect();
     this.#ceiling.disconnect();
   }
 }

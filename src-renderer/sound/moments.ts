@@ -1,11 +1,14 @@
 import { fretDistance, USUAL_SCALE_LENGTH } from "../../src-shared/neck/fretDistance.ts";
 import type { Glide, Hit, Note } from "../../src-shared/score/score.ts";
-import { fret, type Tick, tick } from "../../src-shared/units.ts";
+import { fret, TICKS_PER_EIGHTH, type Tick, tick } from "../../src-shared/units.ts";
 
 /** Something that happens to a note after it was struck. */
 export type Moment =
   | { readonly kind: "bend"; readonly tick: Tick; readonly semitones: number }
   | { readonly kind: "stop"; readonly tick: Tick };
+
+/** How long a stroke is heard that is damped at once: a quarter of an eighth. */
+const DAMPED_TICKS = TICKS_PER_EIGHTH / 4;
 
 /** The hand goes at an even speed, so it passes the wider spaces of the low frets more slowly. */
 const bendsOf = (note: Note, glide: Glide): readonly Moment[] => {
@@ -29,9 +32,15 @@ const upTo = (moments: readonly Moment[], until: Tick): readonly Moment[] => [
   { kind: "stop", tick: until },
 ];
 
-/** A glide's frets one by one, in equal temperament, and the end of the note at `last` at latest. */
-export const momentsOfNote = (note: Note, last: Tick): readonly Moment[] =>
-  upTo(note.glide ? bendsOf(note, note.glide) : [], tick(Math.min(note.until, last)));
+/**
+ * A glide's frets one by one, in equal temperament, and the end of the note: at `last` at latest, and
+ * almost at once where it is damped.
+ */
+export const momentsOfNote = (note: Note, last: Tick): readonly Moment[] => {
+  const until = note.damped ? Math.min(note.until, note.tick + DAMPED_TICKS) : note.until;
+  return upTo(note.glide ? bendsOf(note, note.glide) : [], tick(Math.min(until, last)));
+};
 
-/** The end of a hit. */
-export const momentsOfHit = (hit: Hit): readonly Moment[] => upTo([], tick(hit.tick + hit.ticks));
+/** The end of a hit, at `last` at latest. */
+export const momentsOfHit = (hit: Hit, last: Tick): readonly Moment[] =>
+  upTo([], tick(Math.min(hit.tick + hit.ticks, last)));

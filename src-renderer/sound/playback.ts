@@ -6,8 +6,10 @@ import type { Bpm, Tick } from "../../src-shared/units.ts";
 export interface Playback {
   /** Called once when the song has been heard to its end; not after `pause`. */
   onEnded: (() => void) | null;
-  /** Called when the system stops the sound by itself. */
+  /** Called when the system has stopped the sound by itself, and waking it up did not help. */
   onHeldBack: (() => void) | null;
+  /** Called when the system had stopped the sound by itself, and it goes on now. */
+  onRecovered: (() => void) | null;
   /** Wakes the sound up; throws where the browser or the system refuses. */
   wake(): Promise<void>;
   /** What is to be played; while playing it goes on with it at the same place. */
@@ -18,12 +20,15 @@ export interface Playback {
   pause(): Tick;
   /** Goes on from another place at once; only while playing. */
   seek(to: Tick): void;
+  /** In beats of the meter's unit; while playing in effect within an eighth. */
   setTempo(tempo: Bpm): void;
   setLoop(loop: Span | null): void;
+  /** Bars of clicks before each further round of the loop; 0 for none. */
+  setCountInEachRound(bars: number): void;
   setMix(mix: Preferences["mix"]): void;
-  /** What is heard now: in the count-in before where it starts, below 0 before the song. */
+  /** What is heard now: in a count-in before where that leads, below 0 before the song. */
   position(): Tick;
-  /** The clicks before the start are heard. */
-  readonly countingIn: boolean;
+  /** Where the count-in leads that is heard now; null outside a count-in. */
+  readonly countsInTo: Tick | null;
   dispose(): void;
 }

@@ -1,4 +1,5 @@
 import type { Seconds } from "../../src-shared/units.ts";
+import { noiseSource } from "./noise.ts";
 
 /** A resonance of the body: a peak added to the string's own sound. */
 export type Resonance = {
@@ -24,21 +25,23 @@ export type Timbre = {
   /** Share of noise in the pick, 0 to 1; smooths the wave, roughens the attack. */
   readonly noise: number;
   readonly body: readonly Resonance[];
+  readonly scrape: Scrape | null;
+};
+
+/** Unpitched noise of pick, finger or winding at the start. */
+export type Scrape = {
+  /** Its peak beside the string's own. */
+  readonly amount: number;
+  /** About where it lies. */
+  readonly hz: number;
+  /** In which it falls by 60 dB. */
+  readonly lasts: Seconds;
 };
 
 /** Level of the loudest tenth of a second, so that every pitch is as loud as its neighbour. */
 const LEVEL = 0.1;
 const FADE = 0.01;
 const BRIGHT_HZ = 5000;
-
-/** Park-Miller minimal standard generator (CACM 31(10), 1988): the same noise for every string. */
-const noiseSource = (): (() => number) => {
-  let state = 20_251_125;
-  return () => {
-    state = (state * 48_271) % 2_147_483_647;
-    return (2 * state) / 2_147_483_647 - 1;
-  };
-};
 
 const lossPerRound = (hz: number, ring: Seconds): number => 10 ** (-3 / (hz * ring));
 
@@ -124,6 +127,18 @@ const resonate = (
   }
 };
 
+/** Noise through a resonance, dying away. */
+const addScrape = (out: Float32Array, sampleRate: number, scrape: Scrape): void => {
+  const noise = noiseSource();
+  const raw = Float32Array.from(
+    { length: Math.min(out.length, Math.ceil(scrape.lasts * sampleRate)) },
+    (_, index) => noise() * 10 ** ((-3 * index) / (scrape.lasts * sampleRate)),
+  );
+  const peak = out.reduce((most, x) => Math.max(most, Math.abs(x)), 0);
+  const amount = scrape.amount * peak;
+  resonate(raw, out, sampleRate, { hz: scrape.hz, q: 0.7, amount });
+};
+
 /** Root mean square of the loudest stretch of a tenth of a second, in steps of half of one. */
 const loudest = (sound: Float32Array, sampleRate: number): number => {
   const size = Math.round(sampleRate / 10);
@@ -152,6 +167,9 @@ export const pluckedString = (
   const out = Float32Array.from(string);
   for (const resonance of timbre.body) {
     resonate(string, out, sampleRate, resonance);
+  }
+  if (timbre.scrape) {
+    addScrape(out, sampleRate, timbre.scrape);
   }
   const scale = LEVEL / loudest(out, sampleRate);
   const fade = Math.round(FADE * sampleRate);

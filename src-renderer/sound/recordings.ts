@@ -1,48 +1,44 @@
-import type { BaseContext } from "tone";
-import type { Midi } from "../../src-shared/units.ts";
-import { midiToHz } from "./midiToHz.ts";
-import { pluckedString, type Timbre } from "./pluckedString.ts";
+/** Samples from -1 to 1. */
+export type Samples = Float32Array<ArrayBuffer>;
 
-/** More than the 35 pitches of a whole neck; about 20 MB of banjo. */
-const MOST = 64;
+/** A sound that can be made ready: two of the same name are the same. */
+export type Recording = {
+  readonly name: string;
+  readonly make: (sampleRate: number) => Samples;
+};
 
-/** The plucked notes of one instrument, each made once; the one not used for longest goes first. */
+/** More than a song needs of one instrument; about 40 MB of banjo. */
+const MOST = 128;
+
+/** The sounds of one instrument, each made once; the one not used for longest goes first. */
 export class Recordings {
-  readonly #context: BaseContext;
-  readonly #timbre: Timbre;
-  readonly #made = new Map<Midi, AudioBuffer>();
+  readonly #context: BaseAudioContext;
+  readonly #made = new Map<string, AudioBuffer>();
 
-  constructor(context: BaseContext, timbre: Timbre) {
+  constructor(context: BaseAudioContext) {
     this.#context = context;
-    this.#timbre = timbre;
   }
 
-  of(pitch: Midi): AudioBuffer {
-    const buffer = this.#made.get(pitch) ?? this.#make(pitch);
-    this.#made.delete(pitch);
-    this.#made.set(pitch, buffer);
+  of(recording: Recording): AudioBuffer {
+    const buffer = this.#made.get(recording.name) ?? this.#make(recording);
+    this.#made.delete(recording.name);
+    this.#made.set(recording.name, buffer);
     return buffer;
-  }
-
-  prepare(pitches: Iterable<Midi>): void {
-    for (const pitch of new Set(pitches)) {
-      this.of(pitch);
-    }
   }
 
   forget(): void {
     this.#made.clear();
   }
 
-  #make(pitch: Midi): AudioBuffer {
+  #make({ make }: Recording): AudioBuffer {
     const [oldest] = this.#made.keys();
     if (oldest !== undefined && this.#made.size >= MOST) {
       this.#made.delete(oldest);
     }
     const { sampleRate } = this.#context;
-    const sound = pluckedString(midiToHz(pitch), sampleRate, this.#timbre);
-    const buffer = this.#context.createBuffer(1, sound.length, sampleRate);
-    buffer.copyToChannel(sound, 0);
+    const samples = make(sampleRate);
+    const buffer = this.#context.createBuffer(1, samples.length, sampleRate);
+    buffer.copyToChannel(samples, 0);
     return buffer;
   }
 }

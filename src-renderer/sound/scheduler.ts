@@ -1,5 +1,7 @@
 import { countIn } from "../../src-shared/score/countIn.ts";
 import {
+  countInsOf,
+  countsInTo,
   endOf,
   loopWithin,
   type Run,
@@ -12,152 +14,196 @@ import { ticksPerBar } from "../../src-shared/score/tempo.ts";
 import { startingIn } from "../../src-shared/score/window.ts";
 import { type Seconds, seconds, type Tick, tick } from "../../src-shared/units.ts";
 import type { Clock } from "./clock.ts";
-import type { Instrument, Voice } from "./instrument.ts";
+import type { Instrument } from "./instrument.ts";
 import { type Moment, momentsOfHit, momentsOfNote } from "./moments.ts";
+import { Pending } from "./pending.ts";
 
-/** Everyone who plays. */
-export type Band = { readonly banjo: Instrument<Note> } & Readonly<Record<Part, Instrument<Hit>>>;
+/** Everyone who plays; whoever counts in has a place of their own in the mix. */
+export type Band = {
+  readonly banjo: Instrument<Note>;
+  readonly countIn: Instrument<Hit>;
+} & Readonly<Record<Part, Instrument<Hit>>>;
 
 /** How far ahead of the present everything is handed out: what the main thread may sleep. */
-export const LOOK_AHEAD: Seconds = seconds(0.2);
+export const LOOK_AHEAD: Seconds = seconds(0.5);
+/**
+ * What is handed out nearer to the present than this stays: the sound card has it, or soon will.
+ * Less than an eighth at 320 quarters a minute, which lasts 94 ms.
+ */
+export const SETTLED: Seconds = seconds(0.05);
 /** A stroke at most this late is played at once; a later one is left out, for it would mislead. */
 export const LATE: Seconds = seconds(0.03);
 
-/** A run, and the unrolled position from which on it is the one that is played. */
-type Passage = { readonly from: Tick; readonly run: Run };
-/** Something that is to happen to a voice, at an unrolled position. */
-type Due = { readonly at: Tick; readonly moment: Moment; readonly voice: Voice };
+/** From `since` on this run is played; its own position 0 is at `zero`. */
+type Passage = { readonly since: Tick; readonly zero: Tick; readonly run: Run };
+
+/** What is to be played, and how it goes round. */
+export type Plan = {
+  readonly score: Score;
+  readonly loop: Run["loop"];
+  /** Bars of clicks before each further round. */
+  readonly countInEachRound: number;
+};
+
+const runOf = ({ score, loop, countInEachRound }: Plan, start: Tick): Run => ({
+  start,
+  loop,
+  end: score.length,
+  countIn: tick(countInEachRound * ticksPerBar(score.meter)),
+});
+
+/** Enough for the count-in at the start and those between rounds. */
+const clicksOf = ({ score, countInEachRound }: Plan, bars: number): readonly Hit[] =>
+  countIn(score.meter, Math.max(bars, countInEachRound));
 
 /**
- * Hands each stroke to its instrument with its exact time, a little ahead; and what happens to a
- * note afterwards (bends, its end) only when that is near too, so that a change of tempo moves it
- * along. Positions are unrolled and whole ticks: everything before the horizon is handed out.
+ * Hands each stroke to its instrument with its exact time, ahead of the present; and what happens to
+ * a note afterwards (bends, its end) only when that is near too. A change takes back what is not
+ * settled yet. Positions are unrolled and whole ticks: everything before the horizon is handed out.
  */
 export class Scheduler {
   readonly #clock: Clock;
   readonly #band: Band;
+  readonly #pending = new Pending();
+  readonly #countInBars: number;
   #score: Score;
   #passages: readonly [Passage, ...Passage[]];
-  #clicks: readonly Hit[] = [];
-  #due: readonly Due[] = [];
+  #clicks: readonly Hit[];
   #horizon: Tick;
 
-  /** Starts at once: the clock stands at the start of the run, or of the count-in before it. */
-  constructor(clock: Clock, band: Band, score: Score, run: Run, countInBars: number) {
+  /** Starts at once: the clock stands at `start`, or at the beginning of the count-in before it. */
+  constructor(clock: Clock, band: Band, plan: Plan, start: Tick, countInBars: number) {
     this.#clock = clock;
     this.#band = band;
-    this.#score = score;
-    this.#clicks = countIn(score.meter, countInBars);
-    this.#passages = [{ from: tick(0), run }];
-    this.#horizon = tick(-countInBars * ticksPerBar(score.meter));
+    this.#score = plan.score;
+    this.#countInBars = countInBars;
+    this.#clicks = clicksOf(plan, countInBars);
+    this.#horizon = tick(-countInBars * ticksPerBar(plan.score.meter));
+    this.#passages = [{ since: this.#horizon, zero: tick(0), run: runOf(plan, start) }];
   }
 
-  /** The first position that is not handed out; only from here on can anything be changed. */
+  /** The first position that is not handed out. */
   get horizon(): Tick {
     return this.#horizon;
   }
 
+  /** Bends and ends that are remembered. */
+  get pending(): number {
+    return this.#pending.size;
+  }
+
   songTickAt(unrolled: Tick): Tick {
-    const passage = this.#passageAt(unrolled);
-    return songTickAt(passage.run, tick(unrolled - passage.from));
+    const { run, zero } = this.#passageAt(unrolled);
+    return songTickAt(run, tick(unrolled - zero));
+  }
+
+  /** Where the count-in leads that is at a position; null outside a count-in. */
+  countsInTo(unrolled: Tick): Tick | null {
+    const { run, zero } = this.#passageAt(unrolled);
+    return countsInTo(run, tick(unrolled - zero));
   }
 
   /** Where all is over, or null. */
   end(): Tick | null {
-    const { from, run } = this.#lastPassage();
+    const { zero, run } = this.#lastPassage();
     const length = endOf(run);
-    return length === null ? null : tick(from + length);
+    return length === null ? null : tick(zero + length);
   }
 
-  /** Another score or loop from the horizon on; the place in the song is kept. */
-  change(score: Score, loop: Run["loop"]): void {
-    const from = tick(Math.max(0, this.#horizon));
+  /** Takes back all that is not settled; the position from which on anything can be changed. */
+  recall(): Tick {
+    const now = this.#clock.now();
+    const settled = Math.ceil(this.#clock.tickAt(seconds(now + SETTLED)));
+    if (settled < this.#horizon) {
+      const cut = tick(settled);
+      const from = this.#clock.timeOf(cut);
+      for (const instrument of Object.values(this.#band)) {
+        instrument.recall(from);
+      }
+      this.#pending.recall(cut);
+      this.#horizon = cut;
+    }
+    return this.#horizon;
+  }
+
+  /** Another score or loop as soon as can be; the place in the song is kept, a count-in goes on. */
+  change(plan: Plan): void {
+    const since = this.recall();
+    const { score } = plan;
+    const here = this.songTickAt(since);
+    const leadsTo = this.countsInTo(since);
+    const place = leadsTo ?? here;
     const lastBar = score.bars.at(-1)?.start ?? tick(0);
-    const here = this.songTickAt(from);
-    const start = here < score.length ? here : lastBar;
-    const passage = { from, run: { start, loop, end: score.length } };
+    const start = place < score.length ? place : lastBar;
+    const zero = tick(since + (place - here));
     const heard = this.#clock.heard();
     const kept = this.#passages.filter(
-      (each, index) => each.from < from && (this.#passages[index + 1]?.from ?? from) > heard,
+      (each, index) => each.since < since && (this.#passages[index + 1]?.since ?? since) > heard,
     );
+    const passage = { since, zero, run: runOf(plan, start) };
     const [first, ...rest] = [...kept, passage];
     this.#passages = [first ?? passage, ...rest];
     this.#score = score;
+    this.#clicks = clicksOf(plan, this.#countInBars);
   }
 
-  /** Hands out all that falls due within the look-ahead. Call it often. */
-  advance(): void {
+  /** Hands out all that falls due in the time ahead. Call it often. */
+  advance(ahead: Seconds = LOOK_AHEAD): void {
     const now = this.#clock.now();
-    const to = tick(Math.floor(this.#clock.tickAt(seconds(now + LOOK_AHEAD))));
+    const to = tick(Math.floor(this.#clock.tickAt(seconds(now + ahead))));
     if (to <= this.#horizon) {
       return;
     }
-    const from = this.#horizon;
+    const { zero, run } = this.#lastPassage();
+    const [from, till] = [tick(this.#horizon - zero), tick(to - zero)];
     this.#horizon = to;
-    this.#strike(startingIn(this.#clicks, { start: from, end: to }), this.#band.click, tick(0));
-    const passage = this.#lastPassage();
-    const start = tick(from - passage.from);
-    for (const slice of slicesOf(passage.run, start, tick(to - passage.from))) {
-      this.#playSlice({ ...slice, offset: tick(slice.offset + passage.from) }, passage.run);
+    for (const slice of countInsOf(run, from, till)) {
+      this.#playClicks({ ...slice, offset: tick(slice.offset + zero) });
     }
-    this.#meet(to);
+    for (const slice of slicesOf(run, from, till)) {
+      this.#playSlice({ ...slice, offset: tick(slice.offset + zero) }, run);
+    }
+    this.#pending.meet(to, this.#clock);
   }
 
   silence(time: Seconds): void {
-    this.#due = [];
+    this.#pending.clear();
     for (const instrument of Object.values(this.#band)) {
       instrument.silence(time);
     }
   }
 
-  #playSlice(slice: Slice, run: Run): void {
-    const span = { start: slice.from, end: slice.to };
+  #playClicks({ from, to, offset }: Slice): void {
+    for (const hit of startingIn(this.#clicks, { start: from, end: to })) {
+      this.#strike(this.#band.countIn, hit, offset, momentsOfHit(hit, tick(0)));
+    }
+  }
+
+  #playSlice({ from, to, offset }: Slice, run: Run): void {
+    const span = { start: from, end: to };
     const last = loopWithin(run.loop, run.end)?.end ?? run.end;
     for (const note of startingIn(this.#score.notes, span)) {
-      this.#strikeOne(this.#band.banjo, note, slice.offset, momentsOfNote(note, last));
+      this.#strike(this.#band.banjo, note, offset, momentsOfNote(note, last));
     }
     for (const hit of startingIn(this.#score.hits, span)) {
-      this.#strike([hit], this.#band[hit.part], slice.offset);
+      this.#strike(this.#band[hit.part], hit, offset, momentsOfHit(hit, last));
     }
   }
 
-  #strike(hits: readonly Hit[], instrument: Instrument<Hit>, offset: Tick): void {
-    for (const hit of hits) {
-      this.#strikeOne(instrument, hit, offset, momentsOfHit(hit));
-    }
-  }
-
-  #strikeOne<Stroke extends Note | Hit>(
+  #strike<Stroke extends Note | Hit>(
     instrument: Instrument<Stroke>,
     stroke: Stroke,
     offset: Tick,
     moments: readonly Moment[],
   ): void {
     const now = this.#clock.now();
-    const time = this.#clock.timeOf(tick(stroke.tick + offset));
+    const struck = tick(stroke.tick + offset);
+    const time = this.#clock.timeOf(struck);
     if (time < now - LATE) {
       return;
     }
     const voice = instrument.strike(stroke, seconds(Math.max(time, now)));
-    const due = moments.map((moment) => ({
-      at: tick(moment.tick + offset),
-      moment,
-      voice,
-    }));
-    this.#due = [...this.#due, ...due];
-  }
-
-  /** Does what falls due before a position; what is late, at once. */
-  #meet(to: Tick): void {
-    for (const { at, moment, voice } of this.#due.filter((each) => each.at < to)) {
-      const time = seconds(Math.max(this.#clock.timeOf(at), this.#clock.now()));
-      if (moment.kind === "bend") {
-        voice.bend(moment.semitones, time);
-      } else {
-        voice.stop(time);
-      }
-    }
-    this.#due = this.#due.filter((each) => each.at >= to);
+    this.#pending.add(struck, voice, moments, offset);
   }
 
   #lastPassage(): Passage {
@@ -165,6 +211,6 @@ export class Scheduler {
   }
 
   #passageAt(unrolled: Tick): Passage {
-    return this.#passages.findLast((each) => each.from <= unrolled) ?? this.#passages[0];
+    return this.#passages.findLast(({ since }) => since <= unrolled) ?? this.#passages[0];
   }
 }

@@ -1,4 +1,3 @@
-import { type BaseContext, connect, type Gain } from "tone";
 import { type Seconds, seconds } from "../../src-shared/units.ts";
 import type { Voice } from "./instrument.ts";
 
@@ -10,6 +9,8 @@ const DAMPED = 0.02;
 const BEND = 0.005;
 /** A soft attack starts at this level and comes up with this time constant. */
 const SOFT = { from: 0.45, timeConstant: 0.008 };
+/** Later than any recording ends, however far it is bent down. */
+const ENDLESS = 60;
 
 /** How one sound is started. */
 export type Attack = {
@@ -18,23 +19,23 @@ export type Attack = {
   readonly soft: boolean;
 };
 
+type Bend = { readonly time: Seconds; readonly rate: number };
+
 class Sounding implements Voice {
+  readonly start: Seconds;
   readonly #source: AudioBufferSourceNode;
   readonly #gain: GainNode;
-  readonly #start: Seconds;
   #stopsAt = Number.POSITIVE_INFINITY;
-  #bentAt: number;
-  #rate = 1;
+  #bends: readonly Bend[] = [];
 
   constructor(
-    context: BaseContext,
-    output: Gain,
+    context: BaseAudioContext,
+    output: AudioNode,
     buffer: AudioBuffer,
     start: Seconds,
     attack: Attack,
   ) {
-    this.#start = start;
-    this.#bentAt = start;
+    this.start = start;
     this.#source = context.createBufferSource();
     this.#source.buffer = buffer;
     this.#gain = context.createGain();
@@ -42,8 +43,7 @@ class Sounding implements Voice {
     if (attack.soft) {
       this.#gain.gain.setTargetAtTime(attack.level, start, SOFT.timeConstant);
     }
-    this.#source.connect(this.#gain);
-    connect(this.#gain, output);
+    this.#source.connect(this.#gain).connect(output);
     this.#source.start(start);
   }
 
@@ -53,10 +53,11 @@ class Sounding implements Voice {
 
   bend(semitones: number, time: Seconds): void {
     const { playbackRate } = this.#source;
-    playbackRate.setValueAtTime(this.#rate, Math.max(time - BEND, this.#bentAt));
-    this.#rate = 2 ** (semitones / 12);
-    playbackRate.linearRampToValueAtTime(this.#rate, time);
-    this.#bentAt = time;
+    const last = this.#bends.at(-1) ?? { time: this.start, rate: 1 };
+    playbackRate.setValueAtTime(last.rate, Math.max(time - BEND, last.time));
+    const rate = 2 ** (semitones / 12);
+    playbackRate.linearRampToValueAtTime(rate, time);
+    this.#bends = [...this.#bends, { time, rate }];
   }
 
   stop(time: Seconds): void {
@@ -64,13 +65,31 @@ class Sounding implements Voice {
       return;
     }
     this.#stopsAt = time;
-    if (time <= this.#start) {
-      this.#source.stop(this.#start);
+    if (time <= this.start) {
+      this.#source.stop(this.start);
       return;
     }
     this.#gain.gain.cancelScheduledValues(time);
     this.#gain.gain.setTargetAtTime(0, time, DAMPING);
     this.#source.stop(time + DAMPED);
+  }
+
+  recall(from: Seconds): void {
+    if (this.#bends.some(({ time }) => time >= from)) {
+      this.#bends = this.#bends.filter(({ time }) => time < from);
+      this.#source.playbackRate.cancelScheduledValues(from);
+    }
+    if (this.#stopsAt >= from && this.#stopsAt < Number.POSITIVE_INFINITY) {
+      this.#stopsAt = Number.POSITIVE_INFINITY;
+      this.#gain.gain.cancelScheduledValues(from);
+      // The last stop that is asked for is the one that counts.
+      this.#source.stop(this.start + ENDLESS);
+    }
+  }
+
+  cancel(): void {
+    this.#stopsAt = this.start;
+    this.#source.stop();
   }
 
   release(): void {
@@ -82,11 +101,11 @@ class Sounding implements Voice {
 
 /** Plays recordings, each as a voice that lets go of its nodes when it is over. */
 export class Voices {
-  readonly #context: BaseContext;
-  readonly #output: Gain;
+  readonly #context: BaseAudioContext;
+  readonly #output: AudioNode;
   readonly #sounding = new Set<Sounding>();
 
-  constructor(context: BaseContext, output: Gain) {
+  constructor(context: BaseAudioContext, output: AudioNode) {
     this.#context = context;
     this.#output = output;
   }

@@ -6,10 +6,8 @@ import { LateEngine } from "../sound/lateEngine.ts";
 import type { Playback } from "../sound/playback.ts";
 import { silence, usualTempo } from "../sound/silence.ts";
 import { Frames } from "./frames.ts";
-import { PlayerShown, type PlayerState } from "./playerShown.svelte.ts";
+import { HELD_BACK, PlayerShown, type PlayerState, RECOVERED } from "./playerShown.svelte.ts";
 import { barsFrom, type Held, startFrom, whereaboutsAt } from "./whereabouts.ts";
-
-const HELD_BACK = "The system stopped the sound. Press Play to go on.";
 
 /** Where the song is, and what the player does with it. The sound is made at the first play. */
 export class Player extends PlayerShown {
@@ -110,6 +108,11 @@ export class Player extends PlayerShown {
     this.#countInBars = bars;
   }
 
+  /** Bars of clicks before each further round of the loop; 0 for none. */
+  setCountInEachRound(bars: number): void {
+    this.#late.setCountInEachRound(bars);
+  }
+
   setMix(mix: Preferences["mix"]): void {
     this.#late.setMix(mix);
   }
@@ -137,7 +140,11 @@ export class Player extends PlayerShown {
 
   /** Where in the song it stands; in the count-in, where that leads. */
   #place(): Tick {
-    return this.is.state === "countingIn" ? this.#at : this.now();
+    return this.#countsInTo() ?? this.now();
+  }
+
+  #countsInTo(): Tick | null {
+    return this.is.state === "countingIn" ? (this.#late.made?.countsInTo ?? this.#at) : null;
   }
 
   async #wakeAndPlay(): Promise<void> {
@@ -149,6 +156,7 @@ export class Player extends PlayerShown {
       if (this.#start === start) {
         engine.onEnded = () => this.#rest("stopped", this.#loop?.start ?? tick(0));
         engine.onHeldBack = () => this.#pause(HELD_BACK);
+        engine.onRecovered = () => this.show({ problem: RECOVERED });
         this.#begin();
         this.#frames.start();
       }
@@ -182,10 +190,10 @@ export class Player extends PlayerShown {
   #follow(): Tick {
     const at = this.now();
     if (this.#sounds()) {
-      this.show({ state: this.#late.made?.countingIn ? "countingIn" : "playing" });
+      const countsIn = (this.#late.made?.countsInTo ?? null) !== null;
+      this.show({ state: countsIn ? "countingIn" : "playing" });
     }
-    const countsInTo = this.is.state === "countingIn" ? this.#at : null;
-    this.show(whereaboutsAt(this.#score, this.#placements, at, countsInTo));
+    this.show(whereaboutsAt(this.#score, this.#placements, at, this.#countsInTo()));
     return at;
   }
 }

@@ -1,6 +1,10 @@
 import { usualTempo } from "../sound/silence.ts";
 import type { Whereabouts } from "./whereabouts.ts";
 
+/** What is said where the system stopped the sound by itself, and where it then went on. */
+export const HELD_BACK = "The system stopped the sound. Press Play to go on.";
+export const RECOVERED = "The system stopped the sound for a moment. It goes on now.";
+
 export type PlayerState = "stopped" | "countingIn" | "playing" | "paused";
 
 /** All of the player that a screen shows. */

@@ -18,6 +18,7 @@ export class BandControls {
   readonly heard: Score;
   readonly #song: OpenSong;
   readonly #preferences: PreferencesState;
+  readonly #countedFrom: number;
 
   /** `firstBar` says where silent bars are counted from: the loop's first bar, 0-based. */
   constructor(song: OpenSong, preferences: PreferencesState, firstBar: () => number) {
@@ -25,10 +26,14 @@ export class BandControls {
     this.#preferences = preferences;
     this.feel = $derived(song.settings.feel);
     this.practice = $derived(song.settings.practice);
-    const countedFrom = $derived(this.practice.silentBars ? firstBar() : 0);
-    this.heard = $derived(
-      perform(song.walk.score, { feel: this.feel, practice: this.practice }, countedFrom),
-    );
+    this.#countedFrom = $derived(this.practice.silentBars ? firstBar() : 0);
+    this.heard = $derived(this.heardIn(this.practice.mix));
+  }
+
+  /** The score as it would sound in another practice mix. */
+  heardIn(mix: PracticeMix): Score {
+    const practice = { ...this.practice, mix };
+    return perform(this.#song.walk.score, { feel: this.feel, practice }, this.#countedFrom);
   }
 
   /** The score as a practice mix sounds it, without silent bars; null is as it is heard now. */

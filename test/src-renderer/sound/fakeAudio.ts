@@ -38,7 +38,8 @@ export type Told =
       readonly semitones: number;
     }
   | { readonly kind: "stop"; readonly stroke: Note | Hit; readonly time: number }
-  | { readonly kind: "silence"; readonly time: number };
+  | { readonly kind: "silence"; readonly time: number }
+  | { readonly kind: "recall"; readonly time: number };
 
 /** A band that writes down what it is told. */
 export class PaperBand {
@@ -54,11 +55,30 @@ export class PaperBand {
       guitar: this.#player<Hit>(),
       chop: this.#player<Hit>(),
       click: this.#player<Hit>(),
+      countIn: this.#player<Hit>(),
     };
   }
 
+  /** The strokes that sound: those that were not taken back, in order of time. */
   get strikes(): readonly Extract<Told, { kind: "strike" }>[] {
-    return this.told.filter((each) => each.kind === "strike");
+    return this.#standing.filter((each) => each.kind === "strike");
+  }
+
+  /** Bends and ends that were not taken back. */
+  get bendsAndStops(): readonly Extract<Told, { kind: "bend" | "stop" }>[] {
+    return this.#standing.filter((each) => each.kind === "bend" || each.kind === "stop");
+  }
+
+  get #standing(): readonly Told[] {
+    const recalls = this.told.flatMap((each, index) =>
+      each.kind === "recall" ? [{ index, from: each.time }] : [],
+    );
+    return this.told
+      .filter(
+        (each, index) =>
+          !recalls.some((recall) => recall.index > index && each.time >= recall.from),
+      )
+      .toSorted((a, b) => a.time - b.time);
   }
 
   #player<Stroke extends Note | Hit>(): Instrument<Stroke> {
@@ -71,6 +91,9 @@ export class PaperBand {
       strike: (stroke, time): Voice => {
         told.push({ kind: "strike", stroke, time, told: this.#time.time });
         return {
+          start: time,
+          recall: () => undefined,
+          cancel: () => undefined,
           bend: (semitones, when) => {
             told.push({ kind: "bend", stroke, time: when, semitones });
           },
@@ -78,6 +101,13 @@ export class PaperBand {
             told.push({ kind: "stop", stroke, time: when });
           },
         };
+      },
+      // The paper keeps one list for all, so that one entry says it for the whole band.
+      recall: (from) => {
+        const last = told.at(-1);
+        if (last?.kind !== "recall" || last.time !== from) {
+          told.push({ kind: "recall", time: from });
+        }
       },
       silence,
       dispose: () => undefined,

@@ -51,6 +51,6 @@ describe("what happens to a note after it was struck", () => {
       accent: true,
       level: 1,
     } as const;
-    expect(momentsOfHit(hit)).toEqual([{ kind: "stop", tick: 1440 }]);
+    expect(momentsOfHit(hit, END)).toEqual([{ kind: "stop", tick: 1440 }]);
   });
 });

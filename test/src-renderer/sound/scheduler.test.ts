@@ -2,8 +2,13 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { handMadeScore, type Pluck, rhythm, roll } from "../../../e2e/sound/handMadeScore.ts";
 import { Clock } from "../../../src-renderer/sound/clock.ts";
-import { LATE, LOOK_AHEAD, Scheduler } from "../../../src-renderer/sound/scheduler.ts";
-import type { Run } from "../../../src-shared/score/loop.ts";
+import {
+  LATE,
+  LOOK_AHEAD,
+  type Plan,
+  Scheduler,
+  SETTLED,
+} from "../../../src-renderer/sound/scheduler.ts";
 import type { Score, Span } from "../../../src-shared/score/score.ts";
 import { bpm, seconds, tick } from "../../../src-shared/units.ts";
 import { FakeTime, PaperBand } from "./fakeAudio.ts";
@@ -14,14 +19,26 @@ const START = 1;
 const TICK = 0.000625;
 const EIGHTH = 240 * TICK;
 
-const playing = (score: Score, loop: Span | null = null, from = 0, countInBars = 0) => {
+const planOf = (score: Score, loop: Span | null = null, countInEachRound = 0): Plan => ({
+  score,
+  loop,
+  countInEachRound,
+});
+
+const playing = (
+  score: Score,
+  loop: Span | null = null,
+  from = 0,
+  countInBars = 0,
+  countInEachRound = 0,
+) => {
   const audio = new FakeTime(START - countInBars * 1920 * TICK);
   const paper = new PaperBand(audio);
   const pace = (tempo: number) => ({ meter: score.meter, tempo: bpm(tempo) });
   const clock = new Clock(audio, pace(100));
   clock.start(seconds(audio.time), tick(-countInBars * 1920), pace(100));
-  const run: Run = { start: tick(from), loop, end: score.length };
-  const scheduler = new Scheduler(clock, paper.band, score, run, countInBars);
+  const plan = planOf(score, loop, countInEachRound);
+  const scheduler = new Scheduler(clock, paper.band, plan, tick(from), countInBars);
   const goOn = (steps: readonly number[]): void => {
     for (const step of steps) {
       audio.time += step;
@@ -35,7 +52,10 @@ const playing = (score: Score, loop: Span | null = null, from = 0, countInBars =
     clock,
     scheduler,
     goOn,
-    setTempo: (tempo: number) => clock.changePace(scheduler.horizon, pace(tempo)),
+    setTempo: (tempo: number) => {
+      clock.changePace(scheduler.recall(), pace(tempo));
+      scheduler.advance();
+    },
   };
 };
 
@@ -156,20 +176,20 @@ describe("the scheduler", () => {
     goOn(steady(0.1));
     setTempo(60);
     goOn(steady(3));
-    const bends = paper.told.filter((each) => each.kind === "bend");
-    const stop = paper.told.find((each) => each.kind === "stop");
+    const bends = paper.bendsAndStops.filter((each) => each.kind === "bend");
+    const stop = paper.bendsAndStops.find((each) => each.kind === "stop");
     expect(bends.map(({ semitones }) => semitones)).toEqual([1, 2, 3, 4]);
     expect(bends.at(-1)?.time).toBeCloseTo(clock.timeOf(tick(1440)), 9);
     expect(stop?.time).toBeCloseTo(clock.timeOf(tick(1680)), 9);
     expect(stop?.time).toBeGreaterThan(START + 1680 * TICK + 0.3);
   });
 
-  test("after a main thread that was held for a second, strokes a little late sound at once and others not at all", () => {
+  test("after a main thread that was held for longer than is handed out ahead, strokes a little late sound at once and others not at all", () => {
     const score = handMadeScore(4, roll(4, 7));
     const { audio, paper, goOn } = playing(score);
     goOn(steady(0.3));
     const before = paper.strikes.length;
-    const held = 1.0 + EIGHTH / 10;
+    const held = 1.5 + EIGHTH / 10;
     goOn([held]);
     const after = paper.strikes.slice(before);
     const meant = after.map(({ stroke }) => START + stroke.tick * TICK);
@@ -192,28 +212,28 @@ describe("the scheduler", () => {
     goOn(steady(0.1));
     scheduler.silence(seconds(audio.time));
     goOn(steady(2));
-    expect(paper.told.filter((each) => each.kind === "silence")).toHaveLength(5);
+    expect(paper.told.filter((each) => each.kind === "silence")).toHaveLength(6);
     expect(paper.told.filter((each) => each.kind === "stop")).toEqual([]);
   });
 
-  test("another score goes on at the same place from the horizon, a shorter one at its last bar", () => {
+  test("another score goes on at the same place as soon as can be, a shorter one at its last bar", () => {
     const score = handMadeScore(4, roll(4, 7));
     const moved = handMadeScore(4, roll(4, 9));
-    const { paper, goOn, scheduler } = playing(score);
+    const { paper, goOn, scheduler, clock } = playing(score);
     goOn(steady(1.5));
-    const horizon = scheduler.horizon;
-    scheduler.change(moved, null);
+    scheduler.change(planOf(moved, null));
+    const cut = scheduler.horizon;
     goOn(steady(0.6));
     const expected = [
-      ...score.notes.filter(({ tick: at }) => at < horizon),
-      ...moved.notes.filter(({ tick: at }) => at >= horizon),
+      ...score.notes.filter(({ tick: at }) => at < cut),
+      ...moved.notes.filter(({ tick: at }) => at >= cut),
     ];
     expect(paper.strikes.map(({ stroke }) => stroke)).toEqual(
       expected.slice(0, paper.strikes.length),
     );
     const short = handMadeScore(1, roll(1, 3));
-    scheduler.change(short, null);
-    const known = paper.strikes.length;
+    scheduler.change(planOf(short, null));
+    const known = paper.strikes.filter(({ time }) => time < clock.timeOf(scheduler.horizon)).length;
     goOn(steady(0.5));
     expect(paper.strikes.slice(known).map(({ stroke }) => stroke)).toEqual(
       short.notes.slice(0, paper.strikes.length - known),
@@ -226,7 +246,7 @@ describe("the scheduler", () => {
     const { paper, goOn, scheduler } = playing(score, span(0, 960));
     goOn(steady(1.3));
     expect(scheduler.end()).toBeNull();
-    scheduler.change(score, null);
+    scheduler.change(planOf(score, null));
     goOn(steady(4));
     const ticks = paper.strikes.map(({ stroke }) => stroke.tick);
     expect(ticks).toEqual([
@@ -248,7 +268,112 @@ describe("the scheduler", () => {
     const { goOn, scheduler, clock, audio } = playing(score, span(0, 1920));
     goOn(steady(1));
     const heard = clock.tickAt(seconds(audio.time));
-    scheduler.change(score, span(0, 960));
+    scheduler.change(planOf(score, span(0, 960)));
     expect(scheduler.songTickAt(heard)).toBeCloseTo(heard, 9);
+  });
+
+  test("a change of tempo is in effect within an eighth, also at 320 quarters a minute, and makes no leap", () => {
+    const fast = fc.integer({ min: 100, max: 160 });
+    fc.assert(
+      fc.property(anySteps, fc.integer({ min: 10, max: 160 }), fast, (steps, tempo, before) => {
+        const score = handMadeScore(200, roll(200, 7), rhythm(200));
+        const { audio, paper, goOn, setTempo, clock, scheduler } = playing(score);
+        setTempo(before);
+        goOn(steps);
+        const asked = audio.time;
+        const place = clock.tickAt(seconds(asked));
+        setTempo(tempo);
+        expect(clock.tickAt(seconds(asked))).toBe(place);
+        goOn(steady(1));
+        const eighth = 15 / before;
+        expect(SETTLED).toBeLessThan(eighth);
+        const perTick = 60 / (tempo * 960);
+        const later = paper.strikes.filter(({ time }) => time >= asked + eighth);
+        for (const { stroke, time } of later) {
+          const since = clock.tickAt(seconds(asked + eighth));
+          expect(time - (asked + eighth)).toBeCloseTo((stroke.tick - since) * perTick, 9);
+        }
+        const strokes = [...score.notes, ...score.hits].filter(
+          ({ tick: at }) => at < scheduler.horizon,
+        );
+        expect(paper.strikes).toHaveLength(strokes.length);
+        expect(new Set(paper.strikes.map(({ stroke }) => stroke)).size).toBe(strokes.length);
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  test("a slide and an end that were told already move along with a new tempo", () => {
+    const glide = { from: 2, to: 3, toFret: 9 };
+    const pluck: Pluck = { at: 0, string: 2, fret: 5, lasts: 5, glide };
+    const { paper, goOn, setTempo, clock } = playing(handMadeScore(2, [pluck]));
+    goOn(steady(0.2));
+    expect(paper.bendsAndStops.length).toBeGreaterThan(3);
+    setTempo(50);
+    goOn(steady(3));
+    const [bends, stops] = [
+      paper.bendsAndStops.filter((each) => each.kind === "bend"),
+      paper.bendsAndStops.filter((each) => each.kind === "stop"),
+    ];
+    expect(bends.map(({ semitones }) => semitones)).toEqual([1, 2, 3, 4]);
+    expect(bends.at(-1)?.time).toBeCloseTo(clock.timeOf(tick(720)), 9);
+    expect(stops.map(({ time }) => time)).toEqual([expect.closeTo(clock.timeOf(tick(1200)), 9)]);
+  });
+
+  test("a count-in before each round clicks on the beat, and is followed by the loop on its beat", () => {
+    const score = handMadeScore(4, roll(4, 7));
+    const { paper, goOn, scheduler } = playing(score, span(1920, 2880), 1920, 1, 1);
+    goOn(steady(6));
+    const inTicks = paper.strikes.map(({ stroke, time }) => [
+      "part" in stroke ? stroke.part : "banjo",
+      Math.round((time - START) / TICK),
+    ]);
+    const round = (from: number) => [
+      ["click", from - 1920],
+      ["click", from - 960],
+      ...[0, 240, 480, 720].map((at) => ["banjo", from + at]),
+    ];
+    const rounds = [round(0), round(960 + 1920), round(2 * 2880)].flat();
+    expect(inTicks.slice(0, rounds.length)).toEqual(rounds);
+    expect(scheduler.countsInTo(tick(1000))).toBe(1920);
+    expect(scheduler.songTickAt(tick(1000))).toBe(1920 - 1880);
+    expect(scheduler.countsInTo(tick(2880))).toBeNull();
+  });
+
+  test("a new score in a count-in between rounds leaves the clicks and the place where it leads as they are", () => {
+    const score = handMadeScore(4, roll(4, 7));
+    const loop = span(1920, 2880);
+    const { paper, goOn, scheduler, audio, clock } = playing(score, loop, 1920, 0, 1);
+    goOn(steady(1));
+    expect(scheduler.countsInTo(tick(clock.tickAt(seconds(audio.time))))).toBe(1920);
+    scheduler.change(planOf(handMadeScore(4, roll(4, 9)), loop, 1));
+    goOn(steady(1.2));
+    const ticks = paper.strikes.map(({ time }) => Math.round((time - START) / TICK));
+    expect(ticks.slice(0, 10)).toEqual([0, 240, 480, 720, 960, 1920, 2880, 3120, 3360, 3600]);
+  });
+
+  test("an hour of play drifts by nothing, and remembers no more at its end than at its beginning", () => {
+    const score = handMadeScore(12, roll(12, 7), rhythm(12));
+    const { audio, paper, goOn, scheduler } = playing(score, span(0, score.length));
+    const strokes = score.notes.length + score.hits.length;
+    let [heard, most, worst] = [0, 0, 0];
+    for (let step = 0; audio.time < START + 3600; step += 1) {
+      goOn([0.013 + (0.15 * (step % 7)) / 7]);
+      const round = Math.floor(heard / strokes);
+      for (const each of paper.strikes) {
+        const at = Math.round((each.time - START) / TICK);
+        worst = Math.max(worst, Math.abs(each.time - (START + at * TICK)));
+        expect((at - each.stroke.tick) % score.length).toBe(0);
+      }
+      heard += paper.strikes.length;
+      expect(Math.floor(heard / strokes) - round).toBeLessThanOrEqual(1);
+      paper.told.length = 0;
+      most = Math.max(most, scheduler.pending);
+    }
+    // 3600 s and the half second ahead, at 1600 ticks a second.
+    const rounds = (3600.5 * 1600) / score.length;
+    expect(Math.abs(heard / strokes - rounds)).toBeLessThan(0.1);
+    expect(worst).toBeLessThan(1e-6);
+    expect(most).toBeLessThan(80);
   });
 });

@@ -10,9 +10,10 @@ import { type Tick, tick } from "../../../src-shared/units.ts";
 class QuietEngine implements Playback {
   onEnded: (() => void) | null = null;
   onHeldBack: (() => void) | null = null;
+  onRecovered: (() => void) | null = null;
   readonly asked: string[] = [];
   at = tick(0);
-  countingIn = false;
+  countsInTo: Tick | null = null;
   refuses: string | null = null;
   #awake: (() => void) | null = null;
   /** Waking up takes until `awaken` is called. */
@@ -40,7 +41,7 @@ class QuietEngine implements Playback {
   play(from: Tick, countInBars: number): void {
     this.asked.push(`play ${from} after ${countInBars}`);
     this.at = from;
-    this.countingIn = countInBars > 0;
+    this.countsInTo = countInBars > 0 ? from : null;
   }
 
   pause(): Tick {
@@ -59,6 +60,10 @@ class QuietEngine implements Playback {
 
   setLoop(loop: Span | null): void {
     this.asked.push(loop ? `loop ${loop.start} to ${loop.end}` : "no loop");
+  }
+
+  setCountInEachRound(bars: number): void {
+    this.asked.push(`${bars} before each round`);
   }
 
   setMix(mix: Preferences["mix"]): void {
@@ -132,6 +137,7 @@ describe("the player", () => {
     player.load(score, placements);
     player.setTempo(90);
     player.setLoop(bar(1, 2));
+    player.setCountInEachRound(1);
     player.setMix({
       ...firstPreferences.mix,
       banjo: { volume: 0.3, muted: false, solo: false, pan: 0 },
@@ -141,9 +147,10 @@ describe("the player", () => {
     await player.playPause();
     await player.playPause();
     expect(make).toHaveBeenCalledTimes(1);
-    expect(engine.asked.slice(0, 4)).toEqual([
+    expect(engine.asked.slice(0, 5)).toEqual([
       "load 4 bars at 90",
       "loop 1920 to 5760",
+      "1 before each round",
       "banjo 0.3",
       "play 1920 after 0",
     ]);
@@ -168,7 +175,7 @@ describe("the player", () => {
       1,
       0,
     ]);
-    engine.countingIn = false;
+    engine.countsInTo = null;
     heardAt(engine, 1930);
     expect([player.state, player.bar, player.beat, player.placement]).toEqual(["playing", 1, 0, 0]);
     heardAt(engine, 3840 + 970);
@@ -392,6 +399,32 @@ describe("the player", () => {
     engine.onHeldBack?.();
     expect([player.state, player.now()]).toEqual(["paused", 1234]);
     expect(player.problem).toBe("The system stopped the sound. Press Play to go on.");
+  });
+
+  test("sound that the system stopped and that goes on by itself is said, and plays on", async () => {
+    const { engine, player } = made();
+    await player.playPause();
+    engine.onRecovered?.();
+    expect(player.state).toBe("playing");
+    expect(player.problem).toBe("The system stopped the sound for a moment. It goes on now.");
+  });
+
+  test("a count-in between rounds shows the bar that it leads to, and a pause in it stands there", async () => {
+    const { engine, player } = made();
+    player.setLoop(bar(2, 3));
+    player.seek(tick(4000));
+    await player.playPause();
+    heardAt(engine, 7000);
+    engine.countsInTo = tick(3840);
+    heardAt(engine, 3840 - 960);
+    expect([player.state, player.bar, player.beat]).toEqual(["countingIn", 2, 1]);
+    engine.countsInTo = null;
+    heardAt(engine, 3900);
+    expect([player.state, player.bar, player.beat]).toEqual(["playing", 2, 0]);
+    engine.countsInTo = tick(3840);
+    heardAt(engine, 3000);
+    await player.playPause();
+    expect([player.state, player.now()]).toEqual(["paused", 3840]);
   });
 
   test("dispose stops the frames and lets the engine go", async () => {
