@@ -1,4 +1,5 @@
 import type { Span } from "../../../src-shared/score/score.ts";
+import { ticksPerBar } from "../../../src-shared/score/tempo.ts";
 import type { Level, MixPart } from "../../../src-shared/settings.ts";
 import { bpm, tick } from "../../../src-shared/units.ts";
 import { type BarRange, barRange } from "../../geometry/barCells.ts";
@@ -6,6 +7,7 @@ import type { OpenSong } from "../../state/openSong.svelte.ts";
 import type { Player } from "../../state/player.svelte.ts";
 import type { PreferencesState } from "../../state/preferences.svelte.ts";
 import type { PlayAction } from "./playKeys.ts";
+import { PlayView } from "./playView.ts";
 import type { WhyQuestion } from "./whyQuestion.ts";
 
 /** Usual slowest and fastest practice tempo, beats a minute. */
@@ -25,6 +27,8 @@ export class PlayControls {
   #others = $state.raw({ playing: false, still: false });
   /** The other routes are on the screen. */
   routesOpen: boolean = $state(false);
+  /** How the pictures are looked at. */
+  readonly view: PlayView;
   readonly #song: OpenSong;
   readonly #player: Player;
   readonly #preferences: PreferencesState;
@@ -33,6 +37,7 @@ export class PlayControls {
     this.#song = song;
     this.#player = player;
     this.#preferences = preferences;
+    this.view = new PlayView(preferences, () => ticksPerBar(song.walk.timeline.meter));
   }
 
   /** The tempo to play at. */
@@ -84,6 +89,7 @@ export class PlayControls {
 
   goToBar(index: number): void {
     const bar = this.#song.walk.timeline.bars[index];
+    this.view.look.backToNow();
     if (bar) this.#player.seek(bar.start);
   }
 
@@ -185,6 +191,8 @@ export class PlayControls {
         return this.stepTempo(-1);
       case "faster":
         return this.stepTempo(1);
+      default:
+        return this.view.act(action);
     }
   }
 }
