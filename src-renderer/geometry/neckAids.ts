@@ -17,8 +17,9 @@ export type NeckAids = {
 /** Nothing asked for. */
 export const noAids: NeckAids = { roots: [], notes: [] };
 
-/** From the nut, or the short string's peg, to where its open string is marked. */
-const OPEN_ROOM = 12;
+/** From the nut on to the mark of an open string, and from a capo or the short string's peg back to it. */
+const ON = 12;
+const BACK = 20;
 
 /** Where a place lies on the screen, an open string before its nut; null where it is not shown. */
 export const placeOnNeck = (
@@ -35,5 +36,5 @@ export const placeOnNeck = (
   }
   const nut = capo + (place.string === 5 ? SHORT_STRING_NUT : 0);
   if (nut < low || nut > high) return null;
-  return { x: wireX(view, nut) + upward(view) * OPEN_ROOM * (nut === 0 ? 1 : -1), y };
+  return { x: wireX(view, nut) + upward(view) * (nut === 0 ? ON : -BACK), y };
 };

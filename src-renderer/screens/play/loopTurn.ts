@@ -13,15 +13,15 @@ const within = (placement: Placement, { start, end }: Span): Placement => {
 };
 
 /**
- * How the hand gets from what is held last in a loop to what is held first; null where there is
- * only one of them, or none, or no loop.
+ * How the hand gets from what is held last in a loop to what is held first, which may be the same;
+ * null where nothing is held, or nothing loops.
  */
 export const loopTurn = (walk: Walk, loop: Span | null): Turn | null => {
   const held = (walk.route?.placements ?? []).filter(
     ({ start, length }) => loop !== null && start < loop.end && start + length > loop.start,
   );
   const [first, last] = [held[0], held.at(-1)];
-  if (!loop || !first || !last || first === last) return null;
+  if (!loop || !first || !last) return null;
   const leg = legBetween(
     within(last, loop),
     within(first, loop),
