@@ -1,4 +1,3 @@
-import type { Attachment } from "svelte/attachments";
 import type { LaneLook } from "./laneLook.svelte.ts";
 
 /** Moved less than this, in pixels, it was a tap. */
@@ -15,7 +14,7 @@ export const drags =
     look: LaneLook,
     ticksOf: (px: number) => number,
     onZoom: (by: -1 | 1) => void,
-  ): Attachment<HTMLElement> =>
+  ): ((element: HTMLElement) => () => void) =>
   (element) => {
     let from: number | null = null;
     let turned = 0;

@@ -12,30 +12,37 @@ import type { Turn } from "../../geometry/handBlocks.ts";
 import { leaveTick } from "../../geometry/laneGeometry.ts";
 import type { NeckAids } from "../../geometry/neckAids.ts";
 
-/** The name of the note at a place, in the song's key. */
-const noteAt = ({ neck, song }: Walk, { string, fret: n }: Stop): string =>
-  noteNameOf(pitchAt(neck, { string, fret: fret(n) }) % 12, hasFlats(song.key));
-
-/** What a learner has asked to see for a chord; no roots where none is held. */
-export const aidsFor = (walk: Walk, chord: Chord | null, look: NeckLook): NeckAids => {
-  const { neck } = walk;
-  const tones = new Set(chord?.tones.map(({ pitchClass }) => pitchClass));
-  const notes = everyPlace(neck).map((place) => ({
-    place,
-    name: noteAt(walk, place),
-    inChord: tones.has(pitchAt(neck, place) % 12),
-  }));
-  return {
-    roots: look.roots && chord ? placesOf(neck, pitchClassOf(chord.root)) : [],
-    notes: look.noteNames ? notes : [],
-  };
+/** Names the note at a place, in the song's key. */
+const noteNamer = ({ neck, song }: Walk): ((stop: Stop) => string) => {
+  const flat = hasFlats(song.key);
+  return ({ string, fret: n }) => noteNameOf(pitchAt(neck, { string, fret: fret(n) }) % 12, flat);
 };
 
+const namedPlaces = (walk: Walk, chord: Chord | null): NeckAids["notes"] => {
+  const nameOf = noteNamer(walk);
+  const tones = new Set(chord?.tones.map(({ pitchClass }) => pitchClass));
+  return everyPlace(walk.neck).map((place) => ({
+    place,
+    name: nameOf(place),
+    inChord: tones.has(pitchAt(walk.neck, place) % 12),
+  }));
+};
+
+/** What a learner has asked to see for a chord; no roots where none is held. */
+export const aidsFor = (walk: Walk, chord: Chord | null, look: NeckLook): NeckAids => ({
+  roots: look.roots && chord ? placesOf(walk.neck, pitchClassOf(chord.root)) : [],
+  notes: look.noteNames ? namedPlaces(walk, chord) : [],
+});
+
 /** What stands on a finger: its number, or with note names the name of its note. */
-export const fingerSays =
-  (walk: Walk, look: NeckLook) =>
-  (stop: Stop, finger: number): string =>
-    look.noteNames ? noteAt(walk, stop) : String(finger);
+export const fingerSays = (
+  walk: Walk,
+  look: NeckLook,
+): ((stop: Stop, finger: number) => string) => {
+  if (!look.noteNames) return (_, finger) => String(finger);
+  const nameOf = noteNamer(walk);
+  return (stop) => nameOf(stop);
+};
 
 const legOf = (change: ComingChange, turn: Turn | null): Turn["leg"] | null =>
   change.leg ?? (change.loopsBack ? (turn?.leg ?? null) : null);
