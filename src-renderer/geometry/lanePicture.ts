@@ -7,6 +7,7 @@ import { type FretLine, fretLines, type HandScale, handScale, laneX } from "./la
 import type { LaneLayout } from "./laneLayout.ts";
 import { type LaneSegment, laneSegments } from "./laneSegments.ts";
 import { markerFrets } from "./neckGeometry.ts";
+import { chunkStart } from "./visible.ts";
 
 /** What of the lanes is drawn while now is anywhere within a chunk of time. Pixels. */
 export type LanePicture = {
@@ -30,8 +31,8 @@ export const lanePicture = (
 ): LanePicture => {
   const { perQuarter, inset } = layout;
   const ticks = (laneWidth / perQuarter) * TICKS_PER_QUARTER;
-  const from = chunk * chunkTicks - ticks * BEHIND;
-  const to = (chunk + 1) * chunkTicks + ticks * AHEAD;
+  const from = chunkStart(chunk, chunkTicks) - ticks * BEHIND;
+  const to = chunkStart(chunk + 1, chunkTicks) + ticks * AHEAD;
   return {
     segments: laneSegments(timeline.bars, from, to, loop),
     left: laneX(from, perQuarter) - inset,

@@ -8,8 +8,8 @@ export type BarWindow = {
   readonly to: number;
 };
 
-/** The lanes are drawn anew when so many bars have gone by. */
-export const CHUNK_BARS = 4;
+/** The lanes are drawn anew when so many bars have gone by: few, or a frame would have much to do. */
+export const CHUNK_BARS = 1;
 
 /** Index of the bar that a tick lies in, by halving; the first or last bar for a tick outside. */
 export const barAt = (bars: readonly TimedBar[], tick: number): number => {
@@ -23,8 +23,14 @@ export const barAt = (bars: readonly TimedBar[], tick: number): number => {
   return Math.max(0, low);
 };
 
-/** Number of the chunk that a tick lies in, for chunks of a length in ticks. */
-export const chunkAt = (tick: number, chunk: number): number => Math.floor(tick / chunk);
+/**
+ * Number of the chunk that a tick lies in, for chunks of a length in ticks. They change in the middle
+ * of a bar, where no chord does as a rule: two changes of the picture in one frame take too long.
+ */
+export const chunkAt = (tick: number, chunk: number): number => Math.floor(tick / chunk + 0.5);
+
+/** The first tick of a chunk; the next one's is the first after it. */
+export const chunkStart = (index: number, chunk: number): number => (index - 0.5) * chunk;
 
 /** The bars of which some part lies in [from, to) ticks, whole; empty where there are none. */
 export const barsWithin = (bars: readonly TimedBar[], from: number, to: number): BarWindow => {

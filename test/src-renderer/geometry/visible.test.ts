@@ -1,6 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { barAt, barsWithin, stretchesWithin } from "../../../src-renderer/geometry/visible.ts";
+import {
+  barAt,
+  barsWithin,
+  chunkAt,
+  chunkStart,
+  stretchesWithin,
+} from "../../../src-renderer/geometry/visible.ts";
 import type { TimedBar } from "../../../src-shared/chart/song.ts";
 import { tick } from "../../../src-shared/units.ts";
 
@@ -31,6 +37,20 @@ describe("the bar that a tick lies in", () => {
       ),
     );
   });
+});
+
+test("a tick lies in the chunk that starts at or before it, and before the next", () => {
+  fc.assert(
+    fc.property(
+      fc.integer({ min: -20_000, max: 900_000 }),
+      fc.constantFrom(1440, 1920),
+      (at, bar) => {
+        const chunk = chunkAt(at, bar);
+        expect(chunkStart(chunk, bar)).toBeLessThanOrEqual(at);
+        expect(chunkStart(chunk + 1, bar)).toBeGreaterThan(at);
+      },
+    ),
+  );
 });
 
 describe("the bars within a stretch of time", () => {
