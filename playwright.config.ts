@@ -12,6 +12,8 @@ const chromium = [
 const config: PlaywrightTestConfig = {
   testDir: "e2e",
   outputDir: "test-results/e2e",
+  // One picture for every machine: type is bundled.
+  snapshotPathTemplate: "{testDir}/likeness/{arg}{ext}",
   fullyParallel: false,
   workers: 1,
   timeout: 60_000,

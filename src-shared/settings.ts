@@ -1,4 +1,5 @@
 import * as v from "valibot";
+import { type NeckLook, neckLookSchema, usualNeckLook } from "./neck/neckLook.ts";
 import { type Picking, pickingSchema, plainPicking } from "./roll/picking.ts";
 import type { HandName } from "./route/handTable.ts";
 import type { Pin } from "./route/pins.ts";
@@ -90,6 +91,9 @@ export type Preferences = {
   readonly tempoIn: "beats" | "quarters";
   /** The player has read the caution about loudness and strain. */
   readonly cautionRead: boolean;
+  readonly neckLook: NeckLook;
+  /** How wide time is drawn on the lanes; 1 is usual. */
+  readonly laneZoom: number;
 };
 
 const count = v.pipe(v.number(), v.integer(), v.minValue(0));
@@ -167,6 +171,8 @@ export const preferencesSchema: v.GenericSchema<unknown, Preferences> = v.object
   }),
   tempoIn: v.optional(v.picklist(["beats", "quarters"]), "beats"),
   cautionRead: v.boolean(),
+  neckLook: v.optional(neckLookSchema, usualNeckLook),
+  laneZoom: v.optional(v.pipe(v.number(), v.minValue(0.25), v.maxValue(4)), 1),
 });
 
 /** The planner let loose on the whole neck: what the command line starts from. */
@@ -206,4 +212,6 @@ export const firstPreferences: Preferences = {
   mix: firstMix,
   tempoIn: "beats",
   cautionRead: false,
+  neckLook: usualNeckLook,
+  laneZoom: 1,
 };

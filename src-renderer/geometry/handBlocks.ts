@@ -29,22 +29,38 @@ export type HandBlock = {
 export const BLOCK_HEIGHT = 34;
 const SEAM = 1;
 
-/** The change from a placement to the one that follows it without a rest; null where none does. */
+/** Where the music turns back to a loop's start, and how the hand gets to what is held there. */
+export type Turn = {
+  /** Tick at which the loop ends. */
+  readonly at: number;
+  readonly to: Placement;
+  readonly leg: Leg;
+};
+
+type Change = { readonly to: Placement; readonly leg: Leg; readonly due: number };
+
+const isDrawn = (leg: Leg): boolean => leg.frets !== 0 || leg.way === "too-fast";
+
+/** The change at the end of a placement, where the next follows without a rest or the loop turns. */
 const changeFrom = (
   placement: Placement,
   placements: readonly Placement[],
   legs: readonly Leg[],
-): { readonly to: Placement; readonly leg: Leg } | null => {
+  turn: Turn | null,
+): Change | null => {
+  const end = placement.start + placement.length;
+  if (turn && placement.start < turn.at && turn.at <= end)
+    return isDrawn(turn.leg) ? { to: turn.to, leg: turn.leg, due: turn.at } : null;
   const to = placements[placement.index + 1];
   const leg = legs[placement.index];
-  const joined = to !== undefined && to.start === placement.start + placement.length;
-  const drawn = leg && (leg.frets !== 0 || leg.way === "too-fast");
-  return joined && drawn ? { to, leg } : null;
+  const joined = to !== undefined && to.start === end;
+  return joined && leg && isDrawn(leg) ? { to, leg, due: to.start } : null;
 };
 
 /**
  * The placements of which some part is shown, as level blocks; between neighbours at different
- * positions a slope, from where the hand leaves to where it must be.
+ * positions a slope, from where the hand leaves to where it must be. What lies outside is cut off;
+ * where a loop turns, the slope leads to its first placement.
  */
 export const handBlocks = (
   placements: readonly Placement[],
@@ -53,13 +69,17 @@ export const handBlocks = (
   shown: BarWindow,
   scale: HandScale,
   perQuarter: number,
+  turn: Turn | null = null,
 ): readonly HandBlock[] =>
   stretchesWithin(placements, shown.from, shown.to).map((placement) => {
-    const { start, length, voicing } = placement;
-    const change = changeFrom(placement, placements, legs);
+    const { voicing } = placement;
+    const start = Math.max(placement.start, shown.from);
+    const end = Math.min(placement.start + placement.length, shown.to);
+    const found = changeFrom(placement, placements, legs, turn);
+    const change = found && found.due <= shown.to ? found : null;
     const left = laneX(start, perQuarter);
-    const leaves = change ? leaveTick(placement, change.to, change.leg, timing) : start + length;
-    const right = laneX(leaves, perQuarter);
+    const leaves = change ? leaveTick(placement, change.due, change.leg, timing) : end;
+    const right = laneX(Math.max(start, Math.min(leaves, end)), perQuarter);
     const y = handY(scale, voicing.positionMm);
     const box = {
       x: left,
@@ -70,11 +90,11 @@ export const handBlocks = (
     const slope = change && {
       x1: right - SEAM,
       y1: y,
-      x2: laneX(change.to.start, perQuarter),
+      x2: laneX(change.due, perQuarter),
       y2: handY(scale, change.to.voicing.positionMm),
       tooFast: change.leg.way === "too-fast",
     };
-    const room = laneX(length, perQuarter);
+    const room = laneX(end - start, perQuarter);
     return { placement, box, room, slope, form: shapeForm(voicing.shape, box) };
   });
 

@@ -16,9 +16,21 @@ export type Timing = { readonly meter: Meter; readonly tempo: Bpm };
 /** The share of the lanes' width that lies before now. */
 export const NOW_SHARE = 0.3;
 
+/** How much wider or narrower than usual time can be drawn, from the most bars shown to the fewest. */
+export const laneZooms: readonly number[] = [0.6, 0.8, 1, 1.4, 2];
+
+/** The next zoom with more (-1) or fewer (1) bars on the screen; the same at the end of the row. */
+export const zoomStep = (zoom: number, by: -1 | 1): number =>
+  by > 0
+    ? (laneZooms.find((each) => each > zoom) ?? zoom)
+    : (laneZooms.findLast((each) => each < zoom) ?? zoom);
+
+/** Narrower than this the fret numbers of two eighths would touch. */
+const LEAST_QUARTER = 28;
+
 /** How wide a quarter note is, for lanes of a width: some five bars at a desk, two on a telephone. */
-export const quarterWidth = (laneWidth: number): number =>
-  Math.min(58, Math.max(34, laneWidth / 22));
+export const quarterWidth = (laneWidth: number, zoom: number): number =>
+  Math.max(LEAST_QUARTER, Math.min(58, Math.max(34, laneWidth / 22)) * zoom);
 
 /** x of a tick on the lanes' common axis; the song starts at 0. */
 export const laneX = (tick: number, perQuarter: number): number =>
@@ -94,15 +106,15 @@ export const tabLineY = (top: number, gap: number, string: number): number =>
   top + (string - 1) * gap;
 
 /**
- * The tick at which the hand leaves for a change: as long before the next chord as it needs, or as
- * its way allows it where that is less; never before it is there.
+ * The tick at which the hand leaves for a change that is due at a tick: as long before it as it
+ * needs, or as its way allows it where that is less; never before it is there.
  */
 export const leaveTick = (
-  from: Placement,
-  to: Placement,
+  from: Pick<Placement, "start">,
+  due: number,
   leg: Pick<Leg, "need" | "window">,
   timing: Timing,
 ): number => {
   const taken = seconds(Math.min(leg.need, leg.window) / 1000);
-  return Math.max(from.start, to.start - secondsToTicks(taken, timing.meter, timing.tempo));
+  return Math.max(from.start, due - secondsToTicks(taken, timing.meter, timing.tempo));
 };

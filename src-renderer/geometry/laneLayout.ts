@@ -31,8 +31,8 @@ const NAME_ABOVE = 16;
 const STRINGS = [1, 2, 3, 4, 5] as const;
 
 /** The hand path takes about two thirds, the tablature the rest, within what stays legible. */
-export const laneLayout = (width: number, height: number): LaneLayout => {
-  const perQuarter = quarterWidth(width);
+export const laneLayout = (width: number, height: number, zoom: number): LaneLayout => {
+  const perQuarter = quarterWidth(width, zoom);
   const room = Math.max(0, height - RULER - FINGERS - BETWEEN);
   const tabGap = Math.min(18, Math.max(13, room / 3 / 4));
   const tabBottom = height - FINGERS - tabGap / 2;
@@ -40,7 +40,7 @@ export const laneLayout = (width: number, height: number): LaneLayout => {
   const handTop = RULER + NAME_ABOVE + BLOCK_HEIGHT / 2;
   return {
     perQuarter,
-    inset: perQuarter / 6,
+    inset: Math.min(10, perQuarter / 6),
     gutter: GUTTER,
     nowX: NOW_SHARE * width,
     ruler: RULER,

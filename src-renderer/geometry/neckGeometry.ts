@@ -5,16 +5,23 @@ import { fret, type Millimetres } from "../../src-shared/units.ts";
 /** A stretch of frets, both included; 0 is the nut. */
 export type FretStretch = { readonly low: number; readonly high: number };
 
-/** A part of the neck laid out from left to right. Pixels. */
+/** A part of the neck laid out across the screen. Pixels. */
 export type NeckView = {
   readonly scaleLength: Millimetres;
   readonly frets: FretStretch;
   readonly left: number;
   readonly width: number;
+  /** The nut is at the right, and the neck goes up to the left. */
+  readonly nutRight: boolean;
 };
 
-/** Five strings laid out from top to bottom, string 1 on top as in printed tablature. Pixels. */
-export type StringView = { readonly top: number; readonly gap: number };
+/** Five strings laid out from top to bottom. Pixels. */
+export type StringView = {
+  readonly top: number;
+  readonly gap: number;
+  /** As a listener sees them; else string 1 is on top, as a player looks down and as tablature is printed. */
+  readonly fifthOnTop: boolean;
+};
 
 /** Frets with a position marker on the board. Common practice, no published source. */
 export const markerFrets: readonly number[] = [3, 5, 7, 10, 12, 15, 17, 19, 22];
@@ -33,8 +40,13 @@ export const pxPerMm = (view: NeckView): number =>
   view.width / (fromNut(view, view.frets.high) - fromNut(view, view.frets.low));
 
 /** x of the wire of a fret; fret 0 is the nut. True spacing: nut to fret n is L (1 - 2^(-n/12)). */
-export const wireX = (view: NeckView, n: number): number =>
-  view.left + (fromNut(view, n) - fromNut(view, view.frets.low)) * pxPerMm(view);
+export const wireX = (view: NeckView, n: number): number => {
+  const along = (fromNut(view, n) - fromNut(view, view.frets.low)) * pxPerMm(view);
+  return view.nutRight ? view.left + view.width - along : view.left + along;
+};
+
+/** 1 where up the neck is to the right on the screen, -1 where it is to the left. */
+export const upward = (view: NeckView): 1 | -1 => (view.nutRight ? -1 : 1);
 
 /** x of a finger at a fret: the middle of the space behind its wire. */
 export const fingerX = (view: NeckView, n: number): number =>
@@ -42,11 +54,14 @@ export const fingerX = (view: NeckView, n: number): number =>
 
 /** Width of the space behind the wire of a fret. */
 export const spaceWidth = (view: NeckView, n: number): number =>
-  wireX(view, n) - wireX(view, n - 1);
+  Math.abs(wireX(view, n) - wireX(view, n - 1));
 
 /** y of a string. */
 export const stringY = (view: StringView, string: StringNumber): number =>
-  view.top + (string - 1) * view.gap;
+  view.top + (view.fifthOnTop ? 5 - string : string - 1) * view.gap;
+
+/** 1 where string 5 is the lowest on the screen, -1 where it is the highest. */
+export const toFifth = (view: StringView): 1 | -1 => (view.fifthOnTop ? -1 : 1);
 
 /** The largest dot, up to `wanted`, that overlaps neither the next string nor the next fret. */
 export const dotRadius = (view: NeckView, strings: StringView, wanted: number): number =>

@@ -36,19 +36,19 @@ const stopped = (voicing: Voicing): readonly number[] =>
 
 /** A mark under each place, in as many rows as keep marks from touching. */
 export const placeMarks = (places: readonly NeckPlace[], view: NeckView): readonly PlaceMark[] => {
-  const ends: number[] = [];
+  const taken: number[] = [];
   return places
     .map((place) => {
       const frets = stopped(place.voicing);
-      const from = fingerX(view, Math.min(...frets));
-      const to = fingerX(view, Math.max(...frets));
+      const ends = [fingerX(view, Math.min(...frets)), fingerX(view, Math.max(...frets))];
+      const [from, to] = [Math.min(...ends), Math.max(...ends)];
       return { place, x: (from + to) / 2, from, to };
     })
     .toSorted((a, b) => a.x - b.x)
     .map((mark) => {
-      const free = ends.findIndex((end) => mark.x - MARK_WIDTH / 2 >= end);
-      const row = free < 0 ? ends.length : free;
-      ends[row] = mark.x + MARK_WIDTH / 2;
+      const free = taken.findIndex((end) => mark.x - MARK_WIDTH / 2 >= end);
+      const row = free < 0 ? taken.length : free;
+      taken[row] = mark.x + MARK_WIDTH / 2;
       return { ...mark, row };
     });
 };

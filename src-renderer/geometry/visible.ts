@@ -8,8 +8,8 @@ export type BarWindow = {
   readonly to: number;
 };
 
-/** A part of the lanes is drawn for this many bars before it is changed. */
-export const CHUNK_BARS = 4;
+/** The lanes are drawn anew when so many bars have gone by: few, or a frame would have much to do. */
+export const CHUNK_BARS = 1;
 
 /** Index of the bar that a tick lies in, by halving; the first or last bar for a tick outside. */
 export const barAt = (bars: readonly TimedBar[], tick: number): number => {
@@ -23,28 +23,29 @@ export const barAt = (bars: readonly TimedBar[], tick: number): number => {
   return Math.max(0, low);
 };
 
-/** Number of the chunk of bars that a tick lies in. */
-export const chunkAt = (bars: readonly TimedBar[], tick: number): number =>
-  Math.floor(barAt(bars, tick) / CHUNK_BARS);
-
 /**
- * The bars to draw while now is anywhere in a chunk: its own, and those within `behind` and `ahead`
- * ticks of it. Empty where there are no bars.
+ * Number of the chunk that a tick lies in, for chunks of a length in ticks. They change in the middle
+ * of a bar, where no chord does as a rule: two changes of the picture in one frame take too long.
  */
-export const windowOf = (
-  bars: readonly TimedBar[],
-  chunk: number,
-  behind: number,
-  ahead: number,
-): BarWindow => {
-  const firstOwn = bars[Math.min(chunk * CHUNK_BARS, bars.length - 1)];
-  const lastOwn = bars[Math.min(chunk * CHUNK_BARS + CHUNK_BARS, bars.length) - 1];
-  if (!firstOwn || !lastOwn) return { first: 0, end: 0, from: 0, to: 0 };
-  const first = barAt(bars, firstOwn.start - behind);
-  const last = barAt(bars, lastOwn.start + lastOwn.length + ahead);
-  const from = bars[first]?.start ?? 0;
-  const lastBar = bars[last] ?? lastOwn;
-  return { first, end: last + 1, from, to: lastBar.start + lastBar.length };
+export const chunkAt = (tick: number, chunk: number): number => Math.floor(tick / chunk + 0.5);
+
+/** The first tick of a chunk; the next one's is the first after it. */
+export const chunkStart = (index: number, chunk: number): number => (index - 0.5) * chunk;
+
+/** The bars of which some part lies in [from, to) ticks, whole; empty where there are none. */
+export const barsWithin = (bars: readonly TimedBar[], from: number, to: number): BarWindow => {
+  const end = bars.at(-1);
+  const none = { first: 0, end: 0, from: 0, to: 0 };
+  if (!end || from >= to || to <= 0 || from >= end.start + end.length) return none;
+  const first = barAt(bars, from);
+  const last = barAt(bars, to - 1);
+  const lastBar = bars[last] ?? end;
+  return {
+    first,
+    end: last + 1,
+    from: bars[first]?.start ?? 0,
+    to: lastBar.start + lastBar.length,
+  };
 };
 
 /** Index of the first item for which `reached` holds; it must hold for all after it. */

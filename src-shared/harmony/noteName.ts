@@ -1,4 +1,5 @@
-import { Note } from "tonal";
+import { Note, Key as TonalKey } from "tonal";
+import type { Key } from "./key.ts";
 
 /**
  * Pitch class of a note name, 0 (C) to 11 (B). A text that is no note name is a bug and throws.
@@ -39,3 +40,12 @@ export const noteNameOf = (pitchClass: number, flat: boolean): string => {
   if (name === undefined) throw new RangeError(`pitch class ${pitchClass} is not 0 to 11`);
   return name;
 };
+
+/**
+ * Whether a key is written with flats; one without any accidental counts as one with sharps.
+ * @example hasFlats({ tonic: "D", mode: "minor" }) // => true
+ */
+export const hasFlats = ({ tonic, mode }: Key): boolean =>
+  (mode === "major" ? TonalKey.majorKey(tonic) : TonalKey.minorKey(tonic)).keySignature.startsWith(
+    "b",
+  );

@@ -20,7 +20,11 @@ export type Plan =
   | { readonly kind: "unreachable"; readonly slots: readonly Slot[] }
   | { readonly kind: "clash"; readonly slot: Slot; readonly pins: readonly Pin[] };
 
-const legBetween = (
+/**
+ * The leg from one placement to the next. Where `seam` is given it is the length of what goes round,
+ * and the next placement comes that much later than it stands.
+ */
+export const legBetween = (
   from: Placement,
   to: Placement,
   windows: Windows,

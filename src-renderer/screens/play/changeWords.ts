@@ -6,7 +6,7 @@ import { indexAt } from "../../../src-shared/score/window.ts";
 import { tick } from "../../../src-shared/units.ts";
 import type { Voicing } from "../../../src-shared/voicing/voicing.ts";
 import { sayFifth } from "../../../src-shared/wording/sayFifth.ts";
-import { sayFrets, sayLeg } from "../../../src-shared/wording/sayLeg.ts";
+import { sayFingers, sayFrets, sayLeg } from "../../../src-shared/wording/sayLeg.ts";
 import { sayManner } from "../../../src-shared/wording/sayManner.ts";
 import { sayShape, sayVoicing } from "../../../src-shared/wording/sayShape.ts";
 import {
@@ -78,7 +78,10 @@ export const changeWords = (
     ? sayHeld(current.voicing, walk.neck.tuning, isPinned(walk, current.index))
     : resting;
   const manner = change.leg ? sayManner(change.leg, walk.timeline.meter) : "";
-  const comes = [nextDetailOf(walk, change, backToBar), manner].filter((part) => part !== "");
+  const fingers = change.leg && change.leg.kind !== "hold" ? sayFingers(change.leg) : "";
+  const comes = [nextDetailOf(walk, change, backToBar), fingers, manner].filter(
+    (part) => part !== "",
+  );
   const frets = current && next ? next.voicing.position - current.voicing.position : 0;
   const stays = change.leg?.kind === "hold";
   return {

@@ -1,4 +1,5 @@
 import type { Span } from "../../../src-shared/score/score.ts";
+import { ticksPerBar } from "../../../src-shared/score/tempo.ts";
 import { tick } from "../../../src-shared/units.ts";
 import { type BarRange, barRange } from "../../geometry/barCells.ts";
 import type { OpenSong } from "../../state/openSong.svelte.ts";
@@ -7,6 +8,7 @@ import type { PreferencesState } from "../../state/preferences.svelte.ts";
 import { BandControls } from "./bandControls.svelte.ts";
 import type { PlayAction } from "./playKeys.ts";
 import { PlayPanels } from "./playPanels.svelte.ts";
+import { PlayView } from "./playView.ts";
 import { TempoControls } from "./tempoControls.ts";
 import type { WhyQuestion } from "./whyQuestion.ts";
 
@@ -24,6 +26,8 @@ export class PlayControls {
   /** Who plays, and how. */
   readonly band: BandControls;
   readonly tempo: TempoControls;
+  /** How the pictures are looked at. */
+  readonly view: PlayView;
   readonly #song: OpenSong;
   readonly #player: Player;
   readonly #preferences: PreferencesState;
@@ -34,6 +38,7 @@ export class PlayControls {
     this.#preferences = preferences;
     this.tempo = new TempoControls(song, preferences);
     this.band = new BandControls(song, preferences, () => this.loop?.firstBar ?? 0);
+    this.view = new PlayView(preferences, () => ticksPerBar(song.walk.timeline.meter));
   }
 
   /** The bars that are looped, as far as the song has them; null without a loop. */
@@ -71,6 +76,7 @@ export class PlayControls {
 
   goToBar(index: number): void {
     const bar = this.#song.walk.timeline.bars[index];
+    this.view.look.backToNow();
     if (bar) this.#player.seek(bar.start);
   }
 
@@ -150,6 +156,8 @@ export class PlayControls {
         return this.tempo.step(-1);
       case "faster":
         return this.tempo.step(1);
+      default:
+        return this.view.act(action);
     }
   }
 }

@@ -1,3 +1,13 @@
+/** What a key does about how the pictures are looked at. */
+export type ViewAction =
+  | "lookBack"
+  | "lookOn"
+  | "backToNow"
+  | "fewerBars"
+  | "moreBars"
+  | "roots"
+  | "noteNames";
+
 /** What a key does on the Play screen. */
 export type PlayAction =
   | "playPause"
@@ -14,7 +24,8 @@ export type PlayAction =
   | "others"
   | "why"
   | "slower"
-  | "faster";
+  | "faster"
+  | ViewAction;
 
 const actions: ReadonlyMap<string, PlayAction> = new Map([
   [" ", "playPause"],
@@ -41,6 +52,18 @@ const actions: ReadonlyMap<string, PlayAction> = new Map([
   ["−", "slower"],
   ["+", "faster"],
   ["=", "faster"],
+  [",", "lookBack"],
+  [".", "lookOn"],
+  ["n", "backToNow"],
+  ["N", "backToNow"],
+  ["z", "fewerBars"],
+  ["Z", "fewerBars"],
+  ["x", "moreBars"],
+  ["X", "moreBars"],
+  ["f", "roots"],
+  ["F", "roots"],
+  ["a", "noteNames"],
+  ["A", "noteNames"],
 ]);
 
 /** The parts of a key press that matter. */

@@ -25,6 +25,16 @@ describe("the strip of bars", () => {
     expect(cells.map((cell) => cell.section)).toEqual(["Verse", null, null, null, "Chorus", null]);
   });
 
+  test("numbers a section from the second time it is played", () => {
+    const { timeline } = chartToScore(
+      "Title: Ford\nKey: G\nForm: Verse Chorus Verse Chorus\n\n[Verse]\n| G |\n[Chorus]\n| Em |\n",
+      wholeNeckPlan,
+      null,
+    );
+    const sections = barCells(timeline, new Map()).map((cell) => cell.section);
+    expect(sections).toEqual(["Verse", "Chorus", "Verse 2", "Chorus 2"]);
+  });
+
   test("takes a drag to the left for the same bars as one to the right", () => {
     expect(barRange(7, 3)).toEqual(barRange(3, 7));
   });

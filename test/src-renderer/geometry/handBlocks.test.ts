@@ -1,9 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { barAcross, handBlocks } from "../../../src-renderer/geometry/handBlocks.ts";
-import { handScale, laneX } from "../../../src-renderer/geometry/laneGeometry.ts";
-import { windowOf } from "../../../src-renderer/geometry/visible.ts";
+import { handScale, handY, laneX } from "../../../src-renderer/geometry/laneGeometry.ts";
+import { barsWithin } from "../../../src-renderer/geometry/visible.ts";
+import { loopTurn } from "../../../src-renderer/screens/play/loopTurn.ts";
 import { chartToScore } from "../../../src-shared/chartToScore.ts";
 import { wholeNeckPlan } from "../../../src-shared/settings.ts";
+import { tick } from "../../../src-shared/units.ts";
 
 const PER_QUARTER = 48;
 const walkOf = (bars: string, tempo = 120) =>
@@ -15,7 +17,7 @@ const walkOf = (bars: string, tempo = 120) =>
 const blocksOf = (bars: string, at = 120) => {
   const { route, timeline, tempo } = walkOf(bars, at);
   const placements = route?.placements ?? [];
-  const shown = windowOf(timeline.bars, 0, 0, 100_000);
+  const shown = barsWithin(timeline.bars, 0, 100_000);
   const timing = { meter: timeline.meter, tempo };
   const scale = handScale(placements, 40, 140);
   return handBlocks(placements, route?.legs ?? [], timing, shown, scale, PER_QUARTER);
@@ -71,5 +73,58 @@ describe("the hand path", () => {
     for (const block of blocksOf("| G C D G |")) {
       expect(block.box.width).toBeGreaterThan(0);
     }
+  });
+});
+
+describe("the hand path where a loop turns back", () => {
+  const loopOf = (bars: string, firstBar: number, lastBar: number) => {
+    const walk = walkOf(bars);
+    const { timeline, route } = walk;
+    const [first, last] = [timeline.bars[firstBar], timeline.bars[lastBar]];
+    if (!first || !last || !route) throw new Error("no such bars");
+    const loop = { start: first.start, end: tick(last.start + last.length) };
+    const shown = barsWithin(timeline.bars, loop.start, loop.end);
+    const turn = loopTurn(walk, loop);
+    const timing = { meter: timeline.meter, tempo: walk.tempo };
+    const scale = handScale(route.placements, 40, 140);
+    const { placements, legs } = route;
+    return {
+      turn,
+      loop,
+      scale,
+      blocks: handBlocks(placements, legs, timing, shown, scale, PER_QUARTER, turn),
+    };
+  };
+
+  test("goes to what the loop begins with, not on into the song", () => {
+    const { blocks, loop, turn, scale } = loopOf("| G | C | F | D |", 1, 2);
+    const slope = blocks.at(-1)?.slope;
+    expect(blocks.map((block) => block.placement.chord.name)).toEqual(["C", "F"]);
+    expect(turn?.to.chord.name).toBe("C");
+    expect(slope?.x2).toBe(laneX(loop.end, PER_QUARTER));
+    expect(slope?.y2).toBe(handY(scale, turn?.to.voicing.positionMm ?? 0));
+  });
+
+  test("cuts a chord off that lasts longer than the loop", () => {
+    const { blocks, loop } = loopOf("| G | C | C | C |", 0, 1);
+    const last = blocks.at(-1);
+    expect((last?.box.x ?? 0) + (last?.box.width ?? 0)).toBeLessThanOrEqual(
+      laneX(loop.end, PER_QUARTER),
+    );
+  });
+
+  test("stays level where the loop holds one chord", () => {
+    const { turn, blocks } = loopOf("| G | C | C | D |", 1, 2);
+    expect([turn?.leg.kind, blocks.map((block) => block.slope)]).toEqual(["hold", [null]]);
+  });
+
+  test("takes as long for the way back as the route's own seam, where the loop is the whole song", () => {
+    const walk = chartToScore(
+      "Title: Weir\nKey: G\nTime: 4/4\n| G | C | D |\n",
+      { ...wholeNeckPlan, goesRound: true },
+      120,
+    );
+    const turn = loopTurn(walk, { start: tick(0), end: walk.timeline.length });
+    expect(turn?.leg).toEqual(walk.route?.legs.find(({ seam }) => seam));
   });
 });

@@ -5,9 +5,11 @@ import {
   handY,
   laneShift,
   laneX,
+  laneZooms,
   quarterWidth,
   steppedTick,
   tabLineY,
+  zoomStep,
 } from "../../../src-renderer/geometry/laneGeometry.ts";
 import { laneLayout } from "../../../src-renderer/geometry/laneLayout.ts";
 import { pxPerMm, wireX } from "../../../src-renderer/geometry/neckGeometry.ts";
@@ -30,8 +32,22 @@ describe("the lanes' time axis", () => {
   });
 
   test("shows four bars or more of 4/4 at a desk and one and a half on a telephone", () => {
-    expect(1280 / (4 * quarterWidth(1280))).toBeGreaterThan(4);
-    expect(390 / (4 * quarterWidth(390))).toBeGreaterThan(1.5);
+    expect(1280 / (4 * quarterWidth(1280, 1))).toBeGreaterThan(4);
+    expect(390 / (4 * quarterWidth(390, 1))).toBeGreaterThan(1.5);
+  });
+
+  test("zooms in steps, each wider than the last, and stays at the ends", () => {
+    const [most, fewest] = [laneZooms[0] ?? 0, laneZooms.at(-1) ?? 0];
+    const up = laneZooms.map((zoom) => zoomStep(zoom, 1));
+    expect(up).toEqual([...laneZooms.slice(1), fewest]);
+    expect(laneZooms.map((zoom) => zoomStep(zoom, -1))).toEqual([most, ...laneZooms.slice(0, -1)]);
+    const widths = laneZooms.map((zoom) => quarterWidth(1280, zoom));
+    expect(widths.toSorted((a, b) => a - b)).toEqual(widths);
+    expect(new Set(widths).size).toBe(laneZooms.length);
+  });
+
+  test("finds a step also from a zoom between two", () => {
+    expect([zoomStep(0.9, 1), zoomStep(0.9, -1)]).toEqual([1, 0.8]);
   });
 
   test("goes by beats where motion is unwanted, also in the count-in", () => {
@@ -64,6 +80,7 @@ describe("the hand path's height", () => {
       frets: { low: 0, high: 22 },
       left: 0,
       width: 900,
+      nutRight: false,
     };
     const neckRatio = (wireX(view, 12) - wireX(view, 7)) / (wireX(view, 7) - wireX(view, 5));
     const mm = (n: number): number => wireX(view, n) / pxPerMm(view);
@@ -101,7 +118,7 @@ describe("the lanes' layout", () => {
     [1024, 190],
     [390, 180],
   ])("keeps path, tablature and fingers apart at %i by %i", (width, height) => {
-    const layout = laneLayout(width, height);
+    const layout = laneLayout(width, height, 1);
     expect(layout.handTop).toBeLessThanOrEqual(layout.handBottom);
     expect(layout.handBottom).toBeLessThan(layout.tabTop);
     expect(layout.gridHeight).toBeLessThan(height);

@@ -18,6 +18,7 @@ const whole: NeckView = {
   frets: { low: 0, high: 22 },
   left: 40,
   width: 1200,
+  nutRight: false,
 };
 
 describe("the neck from left to right", () => {
@@ -49,16 +50,39 @@ describe("the neck from left to right", () => {
   });
 });
 
+describe("the neck with the nut at the right", () => {
+  const mirrored: NeckView = { ...whole, nutRight: true };
+
+  test("is the same neck in a mirror", () => {
+    for (let fret = 0; fret <= 22; fret += 1) {
+      expect(wireX(mirrored, fret) - 40).toBeCloseTo(1240 - wireX(whole, fret), 9);
+      if (fret > 0) expect(spaceWidth(mirrored, fret)).toBeCloseTo(spaceWidth(whole, fret), 9);
+    }
+  });
+
+  test("puts a finger on the nut's side of its wire", () => {
+    expect(fingerX(mirrored, 5)).toBeGreaterThan(wireX(mirrored, 5));
+    expect(fingerX(whole, 5)).toBeLessThan(wireX(whole, 5));
+  });
+});
+
 describe("the neck from top to bottom", () => {
+  test("has string 5 on top and string 1 at the bottom as a listener sees it", () => {
+    const strings = { top: 17, gap: 30, fifthOnTop: true };
+    expect([1, 2, 3, 4, 5].map((n) => stringY(strings, n as 1 | 2 | 3 | 4 | 5))).toEqual([
+      137, 107, 77, 47, 17,
+    ]);
+  });
+
   test("has string 1 on top and the short fifth string at the bottom", () => {
-    const strings = { top: 17, gap: 30 };
+    const strings = { top: 17, gap: 30, fifthOnTop: false };
     expect([1, 2, 3, 4, 5].map((n) => stringY(strings, n as 1 | 2 | 3 | 4 | 5))).toEqual([
       17, 47, 77, 107, 137,
     ]);
   });
 
   test("draws no dot so large that a barre's dots touch", () => {
-    expect(2 * dotRadius(whole, { top: 0, gap: 26 }, 18)).toBeLessThan(26);
+    expect(2 * dotRadius(whole, { top: 0, gap: 26, fifthOnTop: false }, 18)).toBeLessThan(26);
   });
 });
 

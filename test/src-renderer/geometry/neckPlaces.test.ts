@@ -19,6 +19,7 @@ const view = (width: number): NeckView => ({
   frets: { low: 0, high: neck.lastFret },
   left: 8,
   width,
+  nutRight: false,
 });
 const anyPlaces = anyTonalChord.map((chord) =>
   voicingsOf(chord, neck, { low: fret(1), high: neck.lastFret }, "3-2-1").map(

@@ -2,10 +2,10 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import {
   barAt,
-  CHUNK_BARS,
+  barsWithin,
   chunkAt,
+  chunkStart,
   stretchesWithin,
-  windowOf,
 } from "../../../src-renderer/geometry/visible.ts";
 import type { TimedBar } from "../../../src-shared/chart/song.ts";
 import { tick } from "../../../src-shared/units.ts";
@@ -39,38 +39,51 @@ describe("the bar that a tick lies in", () => {
   });
 });
 
-describe("the window of bars that is drawn", () => {
-  test("covers what is on the screen wherever now is within the chunk", () => {
+test("a tick lies in the chunk that starts at or before it, and before the next", () => {
+  fc.assert(
+    fc.property(
+      fc.integer({ min: -20_000, max: 900_000 }),
+      fc.constantFrom(1440, 1920),
+      (at, bar) => {
+        const chunk = chunkAt(at, bar);
+        expect(chunkStart(chunk, bar)).toBeLessThanOrEqual(at);
+        expect(chunkStart(chunk + 1, bar)).toBeGreaterThan(at);
+      },
+    ),
+  );
+});
+
+describe("the bars within a stretch of time", () => {
+  test("are those of which a walk through all bars finds some part in it", () => {
     fc.assert(
       fc.property(
         fc.integer({ min: 1, max: 120 }),
-        fc.integer({ min: 0, max: 120 * 1920 }),
-        fc.integer({ min: 1, max: 9000 }),
-        fc.integer({ min: 1, max: 14_000 }),
-        (n, at, behind, ahead) => {
+        fc.integer({ min: -9000, max: 120 * 1920 }),
+        fc.integer({ min: 1, max: 20_000 }),
+        (n, from, length) => {
           const bars = barsOf(n, 1920);
-          const now = Math.min(at, n * 1920 - 1);
-          const shown = windowOf(bars, chunkAt(bars, now), behind, ahead);
-          expect(shown.from).toBeLessThanOrEqual(Math.max(0, now - behind));
-          expect(shown.to).toBeGreaterThanOrEqual(Math.min(n * 1920, now + ahead));
+          const shown = barsWithin(bars, from, from + length);
+          const walked = bars.filter(
+            (bar) => bar.start + bar.length > from && bar.start < from + length,
+          );
+          expect(bars.slice(shown.first, shown.end)).toEqual(walked);
+          if (walked.length > 0) {
+            const last = walked.at(-1);
+            expect([shown.from, shown.to]).toEqual([
+              walked[0]?.start,
+              (last?.start ?? 0) + (last?.length ?? 0),
+            ]);
+          }
         },
       ),
     );
   });
 
-  test("stays the same from the first bar of a chunk to its last", () => {
-    const bars = barsOf(40, 1920);
-    const chunks = [0, 1, 2, 3].map((bar) => chunkAt(bars, (2 * CHUNK_BARS + bar) * 1920 + 7));
-    expect(new Set(chunks)).toEqual(new Set([2]));
-  });
-
-  test("is a small part of a long song", () => {
-    const shown = windowOf(barsOf(2000, 1920), 100, 4000, 9000);
-    expect(shown.end - shown.first).toBeLessThan(16);
-  });
-
-  test("is empty for a song without bars", () => {
-    expect(windowOf([], 0, 100, 100)).toEqual({ first: 0, end: 0, from: 0, to: 0 });
+  test("are none for a song without bars, before its start and after its end", () => {
+    const none = { first: 0, end: 0, from: 0, to: 0 };
+    expect(barsWithin([], 0, 100)).toEqual(none);
+    expect(barsWithin(barsOf(3, 1920), -500, 0)).toEqual(none);
+    expect(barsWithin(barsOf(3, 1920), 5760, 9000)).toEqual(none);
   });
 });
 

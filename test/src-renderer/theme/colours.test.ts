@@ -48,7 +48,7 @@ const colour = (colours: Colours, name: string): string => {
 const grounds = ["paper", "paper-raised", "paper-sunk"];
 const texts: readonly (readonly [string, readonly string[]])[] = [
   ["ink", [...grounds, "next-soft", "now-soft", "wood"]],
-  ["ink-soft", grounds],
+  ["ink-soft", [...grounds, "wood"]],
   ["now", grounds],
   ["next", [...grounds, "next-soft"]],
   ["error", grounds],

@@ -19,6 +19,13 @@ describe("a key on the Play screen", () => {
     ["W", "why"],
     ["-", "slower"],
     ["+", "faster"],
+    [",", "lookBack"],
+    [".", "lookOn"],
+    ["n", "backToNow"],
+    ["z", "fewerBars"],
+    ["X", "moreBars"],
+    ["f", "roots"],
+    ["A", "noteNames"],
   ])("%j does %s", (key, action) => {
     expect(playAction({ ...plain, key })).toBe(action);
   });
