@@ -1,4 +1,5 @@
 import * as v from "valibot";
+import { type Rebindings, rebindingsSchema } from "./control/bindings.ts";
 import { type Picking, pickingSchema, plainPicking } from "./roll/picking.ts";
 import type { HandName } from "./route/handTable.ts";
 import type { Pin } from "./route/pins.ts";
@@ -88,6 +89,12 @@ export type Preferences = {
   readonly mix: Readonly<Record<MixPart, Level>>;
   /** The player has read the caution about loudness and strain. */
   readonly cautionRead: boolean;
+  /** Keys, pedals and MIDI switches that do something else than usual. */
+  readonly bindings: Rebindings;
+  /** MIDI controllers are listened to. */
+  readonly midi: boolean;
+  /** The next change is told to a screen reader a bar before it is due. */
+  readonly announce: boolean;
 };
 
 const count = v.pipe(v.number(), v.integer(), v.minValue(0));
@@ -164,6 +171,9 @@ export const preferencesSchema: v.GenericSchema<unknown, Preferences> = v.object
     click: level,
   }),
   cautionRead: v.boolean(),
+  bindings: v.optional(rebindingsSchema, []),
+  midi: v.optional(v.boolean(), false),
+  announce: v.optional(v.boolean(), false),
 });
 
 /** The planner let loose on the whole neck: what the command line starts from. */
@@ -202,4 +212,7 @@ export const firstPreferences: Preferences = {
   theme: "system",
   mix: firstMix,
   cautionRead: false,
+  bindings: [],
+  midi: false,
+  announce: false,
 };

@@ -5,7 +5,6 @@ import { type BarRange, barRange } from "../../geometry/barCells.ts";
 import type { OpenSong } from "../../state/openSong.svelte.ts";
 import type { Player } from "../../state/player.svelte.ts";
 import type { PreferencesState } from "../../state/preferences.svelte.ts";
-import type { PlayAction } from "./playKeys.ts";
 import type { WhyQuestion } from "./whyQuestion.ts";
 
 /** Usual slowest and fastest practice tempo, beats a minute. */
@@ -25,6 +24,10 @@ export class PlayControls {
   #others = $state.raw({ playing: false, still: false });
   /** The other routes are on the screen. */
   routesOpen: boolean = $state(false);
+  /** The keys and pedals are on the screen. */
+  keysOpen: boolean = $state(false);
+  /** The screen shows chord and shape alone, to be read from afar. */
+  largeType: boolean = $state(false);
   readonly #song: OpenSong;
   readonly #player: Player;
   readonly #preferences: PreferencesState;
@@ -153,38 +156,9 @@ export class PlayControls {
     this.setLevel("banjo", { ...banjo, muted: !banjo.muted });
   }
 
-  /** Does what a key asks for. */
-  async act(action: PlayAction): Promise<void> {
-    const { bar } = this.#player;
-    const { loop } = this;
-    switch (action) {
-      case "playPause":
-        return this.playPause();
-      case "barBack":
-        return this.#player.stepBar(-1);
-      case "barOn":
-        return this.#player.stepBar(1);
-      case "toStart":
-        return this.goToBar(0);
-      case "loopHere":
-        return this.loopHere();
-      case "loopFrom":
-        return this.setLoop({ firstBar: bar, lastBar: Math.max(bar, loop?.lastBar ?? bar) });
-      case "loopTo":
-        return this.setLoop({ firstBar: Math.min(bar, loop?.firstBar ?? bar), lastBar: bar });
-      case "banjo":
-        return this.banjo();
-      case "routes":
-        this.routesOpen = true;
-        return;
-      case "others":
-        return this.toggleOthers();
-      case "why":
-        return this.toggleWhy();
-      case "slower":
-        return this.stepTempo(-1);
-      case "faster":
-        return this.stepTempo(1);
-    }
+  /** The next count-in of none, one or two bars. */
+  nextCountIn(): void {
+    const { countInBars } = this.#song.settings;
+    this.#song.change({ countInBars: countInBars === 2 ? 0 : countInBars === 1 ? 2 : 1 });
   }
 }
