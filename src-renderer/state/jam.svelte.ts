@@ -7,6 +7,7 @@ import { calledPins } from "../../src-shared/jam/calledPins.ts";
 import { calledSong, type JamSetting } from "../../src-shared/jam/calledSong.ts";
 import { neckFor } from "../../src-shared/neck/neckFor.ts";
 import { tunings } from "../../src-shared/neck/tuningTable.ts";
+import type { Pin } from "../../src-shared/route/pins.ts";
 import { newSongSettings } from "../../src-shared/settings.ts";
 import { bpm, fret } from "../../src-shared/units.ts";
 
@@ -21,37 +22,30 @@ const usual: JamSetting = {
   tempo: bpm(100),
 };
 
+const { plan } = newSongSettings;
+const neck = neckFor(tunings[0], fret(0));
+const range = { low: fret(plan.fretLow), high: fret(plan.fretHigh) };
+
 /** A jam without a chart: what has been called, and the score that grows from it. */
 export class Jam {
-  setting: JamSetting;
-  calls: Calls;
-  countInBars: 0 | 1 | 2;
-  /** All that the called bars come to, with the present chord going on after the last of them. */
-  readonly walk: Walk;
-  #length: number;
+  setting: JamSetting = $state.raw(usual);
+  calls: Calls = $state.raw([]);
+  countInBars: 0 | 1 | 2 = $state(1);
+  #length: number = $state(AHEAD + GROWS_BY);
   #begun: boolean = $state(false);
   #left = 0;
-
-  constructor() {
-    this.setting = $state.raw(usual);
-    this.calls = $state.raw([]);
-    this.countInBars = $state(1);
-    this.#length = $state(AHEAD + GROWS_BY);
-    const { plan } = newSongSettings;
-    const neck = neckFor(tunings[0], fret(0));
-    const range = { low: fret(plan.fretLow), high: fret(plan.fretHigh) };
-    const pins = $derived(
-      calledPins(this.calls, this.setting.key, neck, { ...plan, range, pins: [] }),
-    );
-    const text = $derived(
-      writeChart(calledSong(this.calls, this.setting, "Called changes", 0, this.#length)),
-    );
-    this.walk = $derived.by(() => {
-      const walk = chartToScore(text, { ...plan, goesRound: false, pins }, null);
-      // The pins are ours, not the player's.
-      return { ...walk, request: { ...walk.request, pins: [] } };
-    });
-  }
+  readonly #pins: readonly Pin[] = $derived(
+    calledPins(this.calls, this.setting.key, neck, { ...plan, range, pins: [] }),
+  );
+  readonly #text: string = $derived(
+    writeChart(calledSong(this.calls, this.setting, "Called changes", 0, this.#length)),
+  );
+  /** All that the called bars come to, with the present chord going on after the last of them. */
+  readonly walk: Walk = $derived.by(() => {
+    const walk = chartToScore(this.#text, { ...plan, goesRound: false, pins: this.#pins }, null);
+    // The pins are ours, not the player's.
+    return { ...walk, request: { ...walk.request, pins: [] } };
+  });
 
   /** Nothing has been called yet. */
   get isNew(): boolean {
