@@ -17,6 +17,8 @@ export type ActionName =
   | "loopTo"
   | "loopOff"
   | "routes"
+  | "previousRoute"
+  | "nextRoute"
   | "others"
   | "why"
   | "largeType"
@@ -66,6 +68,8 @@ export const actionTable: readonly ActionRow[] = [
   row("loopTo", "loop", "]"),
   row("loopOff", "loop", "k"),
   row("routes", "route", "r"),
+  row("previousRoute", "route", ","),
+  row("nextRoute", "route", "."),
   row("others", "route", "o"),
   row("why", "route", "w"),
   row("largeType", "screen", "t"),

@@ -17,6 +17,8 @@ const actions: Readonly<Record<ActionName, string>> = {
   loopTo: "Loop ends here",
   loopOff: "Clear the loop",
   routes: "Other routes",
+  previousRoute: "The route before",
+  nextRoute: "The next route",
   others: "Other places of the chord",
   why: "Why the hand is here",
   largeType: "Large type",
@@ -63,6 +65,8 @@ const keys: ReadonlyMap<string, string> = new Map([
   ["ArrowDown", "↓"],
   ["PageUp", "Page up"],
   ["PageDown", "Page down"],
+  [",", ", (comma)"],
+  [".", ". (full stop)"],
   ["-", "−"],
   ["−", "− (minus sign)"],
 ]);

@@ -10,11 +10,13 @@ export type Stage = {
   readonly preferences: PreferencesState;
   /** Goes to where changes are called without a chart. */
   readonly onJam: () => void;
+  /** Takes the next of the routes that really differ (1), or the one before (-1). */
+  readonly onRoute: (by: -1 | 1) => void;
 };
 
 /** Does on Play what a key, a pedal or a switch asks for; calls are for a jam. */
 export const playAct = async (action: ActionName, stage: Stage): Promise<void> => {
-  const { controls, player, preferences, onJam } = stage;
+  const { controls, player, preferences, onJam, onRoute } = stage;
   const { bar } = player;
   const { loop } = controls;
   switch (action) {
@@ -43,6 +45,10 @@ export const playAct = async (action: ActionName, stage: Stage): Promise<void> =
     case "routes":
       controls.routesOpen = true;
       return;
+    case "previousRoute":
+      return onRoute(-1);
+    case "nextRoute":
+      return onRoute(1);
     case "others":
       return controls.toggleOthers();
     case "why":

@@ -28,7 +28,7 @@ const OWN_KEYS = `${TYPED_INTO}, ${POPUPS}, ${MOVED}`;
 /** What a key does to the element that has the focus, where that is not the screen's to decide. */
 const PRESSED: ReadonlyMap<string, string> = new Map([
   [" ", "button, summary"],
-  ["Enter", "button, summary, a[href]"],
+  ["Enter", "button, summary, a[href]:not([aria-current])"],
 ]);
 
 /**

@@ -48,7 +48,13 @@ const stage = (bars: string, settings: Partial<SongSettings> = {}, tempo = "Temp
   const controls = new PlayControls(song, player, preferences);
   const gone: string[] = [];
   const act = (action: ActionName) =>
-    playAct(action, { controls, player, preferences, onJam: () => gone.push("jam") });
+    playAct(action, {
+      controls,
+      player,
+      preferences,
+      onJam: () => gone.push("jam"),
+      onRoute: (by) => gone.push(`route ${by}`),
+    });
   return { song, player, preferences, controls, act, gone };
 };
 

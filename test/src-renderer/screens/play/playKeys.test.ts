@@ -117,6 +117,11 @@ describe("the element with the focus", () => {
     }
   });
 
+  test("leaves Enter to the screen on a link to where one is already", () => {
+    const here = inside('<a href="#/x" aria-current="page" data-focus>Play</a>');
+    expect(keepsKey(here, "Enter", null)).toBe(false);
+  });
+
   test("leaves keys to the screen in large type, which is a dialog too", () => {
     const view = inside('<div role="dialog" data-plays data-focus></div>');
     expect(keepsKey(view, "ArrowRight", null)).toBe(false);
