@@ -221,7 +221,7 @@ test.describe("a MIDI foot controller", () => {
     await expect(dialogOf(page)).toContainText("MIDI was refused (Permission denied).");
   });
 
-  test("may be asked for by this page, system exclusive messages or not", async ({ page }) => {
+  test("may be asked for by this page", async ({ page }) => {
     // Chromium's list of what the page's Permissions-Policy lets it ask for.
     const allowed = await page.evaluate(() => {
       const { featurePolicy } = document as unknown as {
