@@ -2,7 +2,14 @@ import type { Song } from "../../src-shared/chart/song.ts";
 import { writeChart } from "../../src-shared/chart/writeChart.ts";
 import { chartToScore, type Walk } from "../../src-shared/chartToScore.ts";
 import { keyName } from "../../src-shared/harmony/readKey.ts";
-import { type Calls, callDegree, flatten, takeBack, withCall } from "../../src-shared/jam/call.ts";
+import {
+  type Calls,
+  callDegree,
+  calledAt,
+  flatten,
+  takeBack,
+  withCall,
+} from "../../src-shared/jam/call.ts";
 import { calledPins } from "../../src-shared/jam/calledPins.ts";
 import { calledSong, type JamSetting } from "../../src-shared/jam/calledSong.ts";
 import { neckFor } from "../../src-shared/neck/neckFor.ts";
@@ -34,15 +41,25 @@ export class Jam {
   #length: number = $state(AHEAD + GROWS_BY);
   #begun: boolean = $state(false);
   #left = 0;
+  /** The bar of the first call that is still of use to ear and eye; the bars before fall silent. */
+  readonly #first: number = $derived(
+    calledAt(this.calls, this.#length - AHEAD - 2 * GROWS_BY)?.bar ?? 0,
+  );
   readonly #pins: readonly Pin[] = $derived(
     calledPins(this.calls, this.setting.key, neck, { ...plan, range, pins: [] }),
   );
-  readonly #text: string = $derived(
-    writeChart(calledSong(this.calls, this.setting, "Called changes", 0, this.#length)),
-  );
-  /** All that the called bars come to, with the present chord going on after the last of them. */
+  readonly #text: string = $derived.by(() => {
+    const calls = this.calls.filter(({ bar }) => bar >= this.#first);
+    return writeChart(calledSong(calls, this.setting, "Called changes", 0, this.#length));
+  });
+  /**
+   * What the called bars come to, with the present chord going on after the last of them. However
+   * long the jam, a call is planned as soon as in its first minutes: what was played long ago is
+   * left out, from a call on, so that the roll of what sounds now goes on as it was.
+   */
   readonly walk: Walk = $derived.by(() => {
-    const walk = chartToScore(this.#text, { ...plan, goesRound: false, pins: this.#pins }, null);
+    const pins = this.#pins.filter(({ bar }) => bar >= this.#first);
+    const walk = chartToScore(this.#text, { ...plan, goesRound: false, pins }, null);
     // The pins are ours, not the player's.
     return { ...walk, request: { ...walk.request, pins: [] } };
   });

@@ -1,8 +1,9 @@
 import { chordOnDegree } from "../harmony/degree.ts";
 import type { Key } from "../harmony/key.ts";
 import type { Neck } from "../neck/neck.ts";
-import { type NearestRequest, nearestPlacement } from "../route/nextPlacement.ts";
+import { type NearestRequest, nearestOf } from "../route/nextPlacement.ts";
 import type { Pin } from "../route/pins.ts";
+import { allowedVoicings } from "../route/problem.ts";
 import type { Voicing } from "../voicing/voicing.ts";
 import type { Calls } from "./call.ts";
 
@@ -16,12 +17,15 @@ export const calledPins = (
   neck: Neck,
   request: NearestRequest,
 ): readonly Pin[] => {
+  const known = new Map<string, readonly Voicing[]>();
   let hand: Voicing | null = null;
   const pins: Pin[] = [];
   for (const { bar, call } of calls) {
     if (call === null) continue;
     const chord = chordOnDegree(call, key);
-    const placed: Voicing | null = nearestPlacement(hand, chord, neck, request);
+    const voicings = known.get(chord.name) ?? allowedVoicings(chord, neck, request);
+    known.set(chord.name, voicings);
+    const placed: Voicing | null = nearestOf(hand, voicings, request.range);
     if (placed === null) continue;
     hand = placed;
     const place = { bar, eighth: 0, time: null, chord: chord.name };

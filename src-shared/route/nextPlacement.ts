@@ -1,6 +1,7 @@
 import type { Chord } from "../harmony/chord.ts";
 import type { Neck } from "../neck/neck.ts";
 import type { Voicing } from "../voicing/voicing.ts";
+import type { FretRange } from "../voicing/voicingsOf.ts";
 import { easeMicrometres } from "./cost.ts";
 import { allowedVoicings, type PlanRequest } from "./problem.ts";
 
@@ -8,21 +9,36 @@ import { allowedVoicings, type PlanRequest } from "./problem.ts";
 export type NearestRequest = Pick<PlanRequest, "shapes" | "range" | "strings" | "pins">;
 
 /**
- * The nearest placement of a chord from where the hand is now, by the cost of the aim `ease`, when
- * nothing is known of what comes after. From no place at all it is the one nearest to the middle of
- * the range, from where every way is short. Of several equally near the first in the order of
- * voicingsOf; null where nothing is allowed.
+ * The voicing that is nearest to where the hand is, by the cost of the aim `ease`; from no place at
+ * all the one nearest to the middle of the range, from where every way is short. Of several equally
+ * near the first; null where there is none.
+ */
+export const nearestOf = (
+  from: Voicing | null,
+  voicings: readonly Voicing[],
+  { low, high }: FretRange,
+): Voicing | null => {
+  const middle = (low + high) / 2;
+  let best: Voicing | null = null;
+  let least = Number.POSITIVE_INFINITY;
+  for (const to of voicings) {
+    const farness = from === null ? Math.abs(to.position - middle) : easeMicrometres(from, to);
+    if (farness < least) {
+      best = to;
+      least = farness;
+    }
+  }
+  return best;
+};
+
+/**
+ * The nearest placement of a chord from where the hand is now, when nothing is known of what comes
+ * after: the nearest of all that a request allows, in the order of voicingsOf; null where it allows
+ * none.
  */
 export const nearestPlacement = (
   from: Voicing | null,
   chord: Chord,
   neck: Neck,
   request: NearestRequest,
-): Voicing | null => {
-  const middle = (request.range.low + request.range.high) / 2;
-  const farness = (to: Voicing): number =>
-    from === null ? Math.abs(to.position - middle) : easeMicrometres(from, to);
-  const nearest = (best: Voicing | null, each: Voicing): Voicing =>
-    best !== null && farness(best) <= farness(each) ? best : each;
-  return allowedVoicings(chord, neck, request).reduce(nearest, null as Voicing | null);
-};
+): Voicing | null => nearestOf(from, allowedVoicings(chord, neck, request), request.range);
