@@ -380,7 +380,7 @@ for (const [width, height] of [
       main: document.querySelector("main")?.scrollWidth,
     }));
     expect(wide).toEqual({ page: width, main: width });
-    for (const name of ["Play", "You are the banjo", "Route and mix", "Keys"]) {
+    for (const name of ["Play", "You are the banjo", "Route and mix", "Keys and pedals"]) {
       await button(page, name).scrollIntoViewIfNeeded();
       await expect(button(page, name)).toBeInViewport({ ratio: 1 });
     }
@@ -394,8 +394,8 @@ for (const colorScheme of ["light", "dark"] as const) {
     test("Play, its drawer, keys and caution have nothing against them", async ({ page }) => {
       await playSong(page);
       expect(await findings(page)).toEqual([]);
-      await button(page, "Keys").click();
-      await expect(page.getByRole("dialog", { name: "Keys" })).toBeVisible();
+      await button(page, "Keys and pedals").click();
+      await expect(page.getByRole("dialog", { name: "Keys and pedals" })).toBeVisible();
       expect(await findings(page)).toEqual([]);
       await page.keyboard.press("Escape");
       await button(page, "Route and mix").click();

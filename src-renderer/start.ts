@@ -4,6 +4,8 @@ import { firstPreferences } from "../src-shared/settings.ts";
 import App from "./app.svelte";
 import { pickHost } from "./hosts/pickHost.ts";
 import type { AppState } from "./state/context.ts";
+import { Jam } from "./state/jam.svelte.ts";
+import { MidiPedals } from "./state/midiPedals.svelte.ts";
 import { MusicStand } from "./state/musicStand.svelte.ts";
 import { Navigation } from "./state/navigation.svelte.ts";
 import { Notices } from "./state/notices.svelte.ts";
@@ -48,6 +50,10 @@ export const start = async (target: HTMLElement): Promise<NotStarted | null> => 
     preferences: new PreferencesState(host, liked.ok ? liked.value : firstPreferences),
     songbook: new Songbook(host),
     stand: new MusicStand(host, wallClock, () => patterns.playable),
+    jam: new Jam(),
+    pedals: new MidiPedals(
+      "requestMIDIAccess" in navigator ? () => navigator.requestMIDIAccess() : null,
+    ),
   };
 
   // 4. A browser asks before it drops what could not be saved; the desktop's window would not close.

@@ -1,4 +1,5 @@
 import * as v from "valibot";
+import { type Rebindings, rebindingsSchema } from "./control/bindings.ts";
 import { type NeckLook, neckLookSchema, usualNeckLook } from "./neck/neckLook.ts";
 import { type Picking, pickingSchema, plainPicking } from "./roll/picking.ts";
 import type { HandName } from "./route/handTable.ts";
@@ -94,6 +95,12 @@ export type Preferences = {
   readonly neckLook: NeckLook;
   /** How wide time is drawn on the lanes; 1 is usual. */
   readonly laneZoom: number;
+  /** Keys, pedals and MIDI switches that do something else than usual. */
+  readonly bindings: Rebindings;
+  /** MIDI controllers are listened to. */
+  readonly midi: boolean;
+  /** The next change is told to a screen reader a bar before it is due. */
+  readonly announce: boolean;
 };
 
 const count = v.pipe(v.number(), v.integer(), v.minValue(0));
@@ -173,6 +180,9 @@ export const preferencesSchema: v.GenericSchema<unknown, Preferences> = v.object
   cautionRead: v.boolean(),
   neckLook: v.optional(neckLookSchema, usualNeckLook),
   laneZoom: v.optional(v.pipe(v.number(), v.minValue(0.25), v.maxValue(4)), 1),
+  bindings: v.optional(rebindingsSchema, []),
+  midi: v.optional(v.boolean(), false),
+  announce: v.optional(v.boolean(), false),
 });
 
 /** The planner let loose on the whole neck: what the command line starts from. */
@@ -214,4 +224,7 @@ export const firstPreferences: Preferences = {
   cautionRead: false,
   neckLook: usualNeckLook,
   laneZoom: 1,
+  bindings: [],
+  midi: false,
+  announce: false,
 };

@@ -25,5 +25,5 @@ export const screenHeaders: Readonly<Record<string, string>> = Object.freeze({
   "Cross-Origin-Opener-Policy": "same-origin",
   "Cross-Origin-Resource-Policy": "same-origin",
   "Permissions-Policy":
-    "camera=(), microphone=(), geolocation=(), usb=(), serial=(), hid=(), midi=()",
+    "camera=(), microphone=(), geolocation=(), usb=(), serial=(), hid=(), midi=(self)",
 });

@@ -1,5 +1,7 @@
 import { createContext } from "svelte";
 import type { Host } from "../../src-shared/host.ts";
+import type { Jam } from "./jam.svelte.ts";
+import type { MidiPedals } from "./midiPedals.svelte.ts";
 import type { MusicStand } from "./musicStand.svelte.ts";
 import type { Navigation } from "./navigation.svelte.ts";
 import type { Notices } from "./notices.svelte.ts";
@@ -18,6 +20,8 @@ export type AppState = {
   readonly preferences: PreferencesState;
   readonly songbook: Songbook;
   readonly stand: MusicStand;
+  readonly jam: Jam;
+  readonly pedals: MidiPedals;
 };
 
 const context = createContext<AppState>();

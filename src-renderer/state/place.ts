@@ -4,18 +4,23 @@ import type { OpenSong } from "./openSong.svelte.ts";
 /** Where in the program one is. */
 export type Place =
   | { readonly kind: "songbook" }
+  | { readonly kind: "jam" }
   | { readonly kind: "chart"; readonly id: string }
   | { readonly kind: "play"; readonly id: string };
 
 /** The songbook, where one starts. */
 export const songbookPlace: Place = { kind: "songbook" };
 
+/** Where changes are called without a song. */
+export const jamPlace: Place = { kind: "jam" };
+
 /** A place as the address carries it. */
 export const hashOf = (place: Place): string =>
-  place.kind === "songbook" ? "#/songbook" : `#/${place.kind}/${encodeURIComponent(place.id)}`;
+  "id" in place ? `#/${place.kind}/${encodeURIComponent(place.id)}` : `#/${place.kind}`;
 
 /** The place an address names; one that names none is the songbook. */
 export const placeOf = (hash: string): Place => {
+  if (hash === hashOf(jamPlace)) return jamPlace;
   const [, kind, coded] = /^#\/(chart|play)\/([^/]+)$/.exec(hash) ?? [];
   if ((kind !== "chart" && kind !== "play") || coded === undefined) return songbookPlace;
   // Unlike decodeURIComponent, this throws at no address that a hand may have typed.

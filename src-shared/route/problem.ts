@@ -206,6 +206,10 @@ export const allowedVoicings = (
   };
 };
 
+/** What a chord may take where nothing is pinned. */
+export const usualVoicings = ({ voicings, usual }: Allowed): readonly Voicing[] =>
+  voicings.filter((_, state) => usual[state] === 1);
+
 /** What a slot may take: with a held pin what is pinned, else what is usual and no pin avoids. */
 const openAt = (slot: Slot, { voicings, usual }: Allowed, pins: readonly Pin[]): Uint8Array => {
   const own = pins.filter((pin) => pinIsFor(pin, slot));

@@ -5,12 +5,13 @@ import type { NeckLook } from "../../../src-shared/neck/neckLook.ts";
 import { pitchAt } from "../../../src-shared/neck/pitchAt.ts";
 import { everyPlace, placesOf } from "../../../src-shared/neck/placesOf.ts";
 import type { Placement } from "../../../src-shared/route/route.ts";
-import { fret, TICKS_PER_EIGHTH } from "../../../src-shared/units.ts";
+import { type Fret, fret, TICKS_PER_EIGHTH } from "../../../src-shared/units.ts";
 import type { ComingChange } from "../../geometry/comingChange.ts";
 import type { Stop, Travel } from "../../geometry/fingerMoves.ts";
 import type { Turn } from "../../geometry/handBlocks.ts";
 import { leaveTick } from "../../geometry/laneGeometry.ts";
 import type { NeckAids } from "../../geometry/neckAids.ts";
+import type { NeckSide } from "../../geometry/neckLayout.ts";
 
 /** Names the note at a place, in the song's key. */
 const noteNamer = ({ neck, song }: Walk): ((stop: Stop) => string) => {
@@ -27,6 +28,18 @@ const namedPlaces = (walk: Walk, chord: Chord | null): NeckAids["notes"] => {
     inChord: tones.has(pitchAt(walk.neck, place) % 12),
   }));
 };
+
+/** How the neck lies on the screen. */
+export const neckSideOf = ({ nut, seen }: NeckLook): NeckSide => ({
+  nutRight: nut === "right",
+  fifthOnTop: seen === "listener",
+});
+
+/** Every fret that the hand comes to in the song. */
+export const fretsUsed = (walk: Walk): readonly Fret[] =>
+  (walk.route?.placements ?? []).flatMap(({ voicing }) =>
+    voicing.frets.filter((fret) => fret !== null),
+  );
 
 /** What a learner has asked to see for a chord; no roots where none is held. */
 export const aidsFor = (walk: Walk, chord: Chord | null, look: NeckLook): NeckAids => ({

@@ -6,7 +6,6 @@ import type { OpenSong } from "../../state/openSong.svelte.ts";
 import type { Player } from "../../state/player.svelte.ts";
 import type { PreferencesState } from "../../state/preferences.svelte.ts";
 import { BandControls } from "./bandControls.svelte.ts";
-import type { PlayAction } from "./playKeys.ts";
 import { PlayPanels } from "./playPanels.svelte.ts";
 import { PlayView } from "./playView.ts";
 import { TempoControls } from "./tempoControls.ts";
@@ -28,6 +27,10 @@ export class PlayControls {
   readonly tempo: TempoControls;
   /** How the pictures are looked at. */
   readonly view: PlayView;
+  /** The keys and pedals are on the screen. */
+  keysOpen: boolean = $state(false);
+  /** The screen shows chord and shape alone, to be read from afar. */
+  largeType: boolean = $state(false);
   readonly #song: OpenSong;
   readonly #player: Player;
   readonly #preferences: PreferencesState;
@@ -120,44 +123,9 @@ export class PlayControls {
     return placement === null ? null : { text, plan, playTempo, picking, patterns, placement };
   }
 
-  /** Does what a key asks for. */
-  async act(action: PlayAction): Promise<void> {
-    const { bar } = this.#player;
-    const { loop } = this;
-    switch (action) {
-      case "playPause":
-        return this.playPause();
-      case "barBack":
-        return this.#player.stepBar(-1);
-      case "barOn":
-        return this.#player.stepBar(1);
-      case "toStart":
-        return this.goToBar(0);
-      case "loopHere":
-        return this.loopHere();
-      case "loopFrom":
-        return this.setLoop({ firstBar: bar, lastBar: Math.max(bar, loop?.lastBar ?? bar) });
-      case "loopTo":
-        return this.setLoop({ firstBar: Math.min(bar, loop?.firstBar ?? bar), lastBar: bar });
-      case "banjo":
-        return this.band.toggleBanjo();
-      case "band":
-        return this.band.nextMix();
-      case "routes":
-        this.routesOpen = true;
-        return;
-      case "hand":
-        return this.panels.openDrawer("hand");
-      case "others":
-        return this.toggleOthers();
-      case "why":
-        return this.toggleWhy();
-      case "slower":
-        return this.tempo.step(-1);
-      case "faster":
-        return this.tempo.step(1);
-      default:
-        return this.view.act(action);
-    }
+  /** The next count-in of none, one or two bars. */
+  nextCountIn(): void {
+    const { countInBars } = this.#song.settings;
+    this.#song.change({ countInBars: countInBars === 2 ? 0 : countInBars === 1 ? 2 : 1 });
   }
 }

@@ -1,87 +1,35 @@
-/** What a key does about how the pictures are looked at. */
-export type ViewAction =
-  | "lookBack"
-  | "lookOn"
-  | "backToNow"
-  | "fewerBars"
-  | "moreBars"
-  | "roots"
-  | "noteNames";
+import type { ActionName } from "../../../src-shared/control/actionTable.ts";
+import { actionFor, type Rebindings } from "../../../src-shared/control/bindings.ts";
+import { type KeyPress, keyTriggers } from "../../../src-shared/control/keyPress.ts";
 
-/** What a key does on the Play screen. */
-export type PlayAction =
-  | "playPause"
-  | "barBack"
-  | "barOn"
-  | "toStart"
-  | "loopHere"
-  | "loopFrom"
-  | "loopTo"
-  | "banjo"
-  | "band"
-  | "routes"
-  | "hand"
-  | "others"
-  | "why"
-  | "slower"
-  | "faster"
-  | ViewAction;
-
-const actions: ReadonlyMap<string, PlayAction> = new Map([
-  [" ", "playPause"],
-  ["ArrowLeft", "barBack"],
-  ["ArrowRight", "barOn"],
-  ["Home", "toStart"],
-  ["l", "loopHere"],
-  ["L", "loopHere"],
-  ["[", "loopFrom"],
-  ["]", "loopTo"],
-  ["m", "banjo"],
-  ["M", "banjo"],
-  ["b", "band"],
-  ["B", "band"],
-  ["r", "routes"],
-  ["R", "routes"],
-  ["h", "hand"],
-  ["H", "hand"],
-  ["o", "others"],
-  ["O", "others"],
-  ["w", "why"],
-  ["W", "why"],
-  ["-", "slower"],
-  ["−", "slower"],
-  ["+", "faster"],
-  ["=", "faster"],
-  [",", "lookBack"],
-  [".", "lookOn"],
-  ["n", "backToNow"],
-  ["N", "backToNow"],
-  ["z", "fewerBars"],
-  ["Z", "fewerBars"],
-  ["x", "moreBars"],
-  ["X", "moreBars"],
-  ["f", "roots"],
-  ["F", "roots"],
-  ["a", "noteNames"],
-  ["A", "noteNames"],
-]);
-
-/** The parts of a key press that matter. */
-export type KeyPress = {
-  readonly key: string;
-  readonly ctrlKey: boolean;
-  readonly altKey: boolean;
-  readonly metaKey: boolean;
+/**
+ * The action of a key press; null where it has none, as with Ctrl, Alt or the command key. Of a key
+ * with two meanings the figure comes first where figures call chords.
+ */
+export const playAction = (
+  press: KeyPress,
+  own: Rebindings,
+  figuresFirst: boolean,
+): ActionName | null => {
+  const triggers = keyTriggers(press);
+  const inOrder = figuresFirst ? triggers.toReversed() : triggers;
+  for (const trigger of inOrder) {
+    const action = actionFor(own, trigger);
+    if (action !== null) return action;
+  }
+  return null;
 };
 
-/** The action of a key press; null where it has none, as with Ctrl, Alt or the command key. */
-export const playAction = (press: KeyPress): PlayAction | null =>
-  press.ctrlKey || press.altKey || press.metaKey ? null : (actions.get(press.key) ?? null);
-
 const TYPED_INTO = "input, textarea, select, [contenteditable]";
-const POPUPS = "[role=listbox], [role=dialog], [role=alertdialog], [role=menu]";
+/** Large type is a dialog that the music goes on under: the keys are still the screen's. */
+const POPUPS = "[role=listbox], [role=dialog]:not([data-plays]), [role=alertdialog], [role=menu]";
 const MOVED = "[role=slider], [role=radio], [role=combobox], [aria-haspopup=listbox]";
 const OWN_KEYS = `${TYPED_INTO}, ${POPUPS}, ${MOVED}`;
+/** What a key does to the element that has the focus, where that is not the screen's to decide. */
+const PRESSED: ReadonlyMap<string, string> = new Map([
+  [" ", "button, summary"],
+  ["Enter", "button, summary, a[href]:not([aria-current])"],
+]);
 
 /**
  * Whether the element that has the focus would take keys (a slider, a choice, a closed list), but
@@ -95,9 +43,13 @@ export const givesKeys = (focused: Element, clicked: Element | null): boolean =>
 
 /**
  * Whether the element that has the focus needs this key itself: one that is typed into or moved by
- * arrows, and for Space a button. One that was only `clicked` does not: who has clicked Loop
- * and then presses Space wants to play.
+ * arrows, and for Space or Enter a button. One that was only `clicked` does not: who has clicked
+ * Loop and then presses Space wants to play.
  */
-export const keepsKey = (focused: Element, key: string, clicked: Element | null): boolean =>
-  (focused.closest(OWN_KEYS) !== null && !givesKeys(focused, clicked)) ||
-  (key === " " && focused !== clicked && focused.matches("button, summary"));
+export const keepsKey = (focused: Element, key: string, clicked: Element | null): boolean => {
+  const pressed = PRESSED.get(key);
+  return (
+    (focused.closest(OWN_KEYS) !== null && !givesKeys(focused, clicked)) ||
+    (pressed !== undefined && focused !== clicked && focused.matches(pressed))
+  );
+};

@@ -1,9 +1,9 @@
+import type { ViewAction } from "../../../src-shared/control/actionTable.ts";
 import type { NeckLook } from "../../../src-shared/neck/neckLook.ts";
 import { zoomStep } from "../../geometry/laneGeometry.ts";
 import { LaneLook } from "../../parts/laneLook.svelte.ts";
 import { later } from "../../state/later.ts";
 import type { PreferencesState } from "../../state/preferences.svelte.ts";
-import type { ViewAction } from "./playKeys.ts";
 
 /** How the player looks at the neck and the lanes. */
 export class PlayView {

@@ -8,30 +8,31 @@ type Handlers = {
   device?: Parameters<Session["setDevicePermissionHandler"]>[0];
 };
 
-test.each(["media", "notifications", "fullscreen", "clipboard-read", "openExternal"] as const)(
-  "a page that asks for %s is refused, asked or checked",
-  (permission) => {
-    const handlers: Handlers = {};
-    refusePermissions({
-      setPermissionRequestHandler: (handler) => {
-        handlers.request = handler;
-      },
-      setPermissionCheckHandler: (handler) => {
-        handlers.check = handler;
-      },
-      setDevicePermissionHandler: (handler) => {
-        handlers.device = handler;
-      },
-    });
-    const contents = {} as WebContents;
-    const ours = { isMainFrame: true, requestingUrl: "shortslide://app/" };
-    const granted: boolean[] = [];
-    handlers.request?.(contents, permission, (answer) => granted.push(answer), ours);
-    expect(granted).toEqual([false]);
-    expect(handlers.check?.(contents, permission, "shortslide://app", ours)).toBe(false);
-    const details = { deviceType: "hid", origin: "shortslide://app", device: {} };
-    expect(handlers.device?.(details as Parameters<NonNullable<Handlers["device"]>>[0])).toBe(
-      false,
-    );
-  },
-);
+const refused = ["media", "notifications", "fullscreen", "midiSysex", "openExternal"] as const;
+const granted = ["midi", "screen-wake-lock"] as const;
+
+test.each([
+  ...refused.map((permission) => ({ permission, verdict: "refused", given: false })),
+  ...granted.map((permission) => ({ permission, verdict: "granted", given: true })),
+])("a page that asks for $permission is $verdict it, asked or checked", ({ permission, given }) => {
+  const handlers: Handlers = {};
+  refusePermissions({
+    setPermissionRequestHandler: (handler) => {
+      handlers.request = handler;
+    },
+    setPermissionCheckHandler: (handler) => {
+      handlers.check = handler;
+    },
+    setDevicePermissionHandler: (handler) => {
+      handlers.device = handler;
+    },
+  });
+  const contents = {} as WebContents;
+  const ours = { isMainFrame: true, requestingUrl: "shortslide://app/" };
+  const answers: boolean[] = [];
+  handlers.request?.(contents, permission, (answer) => answers.push(answer), ours);
+  expect(answers).toEqual([given]);
+  expect(handlers.check?.(contents, permission, "shortslide://app", ours)).toBe(given);
+  const details = { deviceType: "hid", origin: "shortslide://app", device: {} };
+  expect(handlers.device?.(details as Parameters<NonNullable<Handlers["device"]>>[0])).toBe(false);
+});

@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { Navigation } from "../../../src-renderer/state/navigation.svelte.ts";
-import { hashOf, placeOf } from "../../../src-renderer/state/place.ts";
+import { hashOf, jamPlace, placeOf } from "../../../src-renderer/state/place.ts";
 
 test("every place comes back from its address, whatever the song is called", () => {
   fc.assert(
@@ -13,12 +13,22 @@ test("every place comes back from its address, whatever the song is called", () 
   );
 });
 
-test.each(["", "#", "#/chart/", "#/mixer/fence", "#token=abc", "#/songbook/extra"])(
-  "the address %j leads to the songbook",
-  (hash) => {
-    expect(placeOf(hash)).toEqual({ kind: "songbook" });
-  },
-);
+test("the jam comes back from its address", () => {
+  expect(placeOf(hashOf(jamPlace))).toEqual(jamPlace);
+});
+
+test.each([
+  "",
+  "#",
+  "#/jam/",
+  "#/jams",
+  "#/chart/",
+  "#/mixer/fence",
+  "#token=abc",
+  "#/songbook/extra",
+])("the address %j leads to the songbook", (hash) => {
+  expect(placeOf(hash)).toEqual({ kind: "songbook" });
+});
 
 test("an address that no browser would write is read without throwing", () => {
   fc.assert(

@@ -1,9 +1,11 @@
 import * as v from "valibot";
 import { describe, expect, test } from "vitest";
+import { playAct } from "../../../../src-renderer/screens/play/playActs.ts";
 import { PlayControls } from "../../../../src-renderer/screens/play/playControls.svelte.ts";
 import { OpenSong } from "../../../../src-renderer/state/openSong.svelte.ts";
 import { Player } from "../../../../src-renderer/state/player.svelte.ts";
 import { PreferencesState } from "../../../../src-renderer/state/preferences.svelte.ts";
+import { type ActionName, actionNames } from "../../../../src-shared/control/actionTable.ts";
 import type { Host } from "../../../../src-shared/host.ts";
 import {
   firstPreferences,
@@ -44,7 +46,17 @@ const stage = (bars: string, settings: Partial<SongSettings> = {}, tempo = "Temp
   const player = new Player(() => Promise.reject(new Error("no sound in this test")));
   const preferences = new PreferencesState(host, firstPreferences, neverSaves);
   player.load(song.walk.score, song.walk.route?.placements ?? []);
-  return { song, player, preferences, controls: new PlayControls(song, player, preferences) };
+  const controls = new PlayControls(song, player, preferences);
+  const gone: string[] = [];
+  const act = (action: ActionName) =>
+    playAct(action, {
+      controls,
+      player,
+      preferences,
+      onJam: () => gone.push("jam"),
+      onRoute: (by) => gone.push(`route ${by}`),
+    });
+  return { song, player, preferences, controls, act, gone };
 };
 
 describe("tempo", () => {
@@ -122,27 +134,27 @@ describe("tempo in quarters", () => {
 
 describe("the loop", () => {
   test("is made of the bar that is played, and cleared by the same key", async () => {
-    const { controls, player } = stage("| G | C | D | G |");
+    const { act, controls, player } = stage("| G | C | D | G |");
     controls.goToBar(2);
     expect(player.bar).toBe(2);
-    await controls.act("loopHere");
+    await act("loopHere");
     expect(controls.loop).toEqual({ firstBar: 2, lastBar: 2 });
-    await controls.act("loopHere");
+    await act("loopHere");
     expect(controls.loop).toBeNull();
   });
 
   test("starts and ends where the player says, and never ends before it starts", async () => {
-    const { controls, player } = stage("| G | C | D | G | Em |");
+    const { act, controls, player } = stage("| G | C | D | G | Em |");
     controls.goToBar(3);
     expect(player.bar).toBe(3);
-    await controls.act("loopTo");
+    await act("loopTo");
     controls.goToBar(1);
     expect(player.bar).toBe(1);
-    await controls.act("loopFrom");
+    await act("loopFrom");
     expect(controls.loop).toEqual({ firstBar: 1, lastBar: 3 });
     controls.goToBar(0);
     expect(player.bar).toBe(0);
-    await controls.act("loopTo");
+    await act("loopTo");
     expect(controls.loop).toEqual({ firstBar: 0, lastBar: 0 });
   });
 
@@ -225,5 +237,55 @@ describe("what is shown of the hand", () => {
     player.load(song.walk.score, song.walk.route?.placements ?? []);
     controls.toggleWhy();
     expect(controls.whyOf).toBe(0);
+  });
+});
+
+describe("every action", () => {
+  test("does something on Play or is a call, and leaves no other state behind", async () => {
+    for (const action of actionNames) {
+      const { act, controls, song, player, preferences, gone } = stage("| G | C | D |", {
+        loop: { firstBar: 1, lastBar: 1 },
+        countInBars: 0,
+      });
+      player.seek(song.walk.timeline.bars[1]?.start ?? tick(0));
+      // The lanes, with room to look anywhere; something else than now is looked at already.
+      controls.view.look.attach({ draw: () => undefined, within: (ahead) => ahead });
+      controls.view.look.by(10);
+      const seen = () =>
+        JSON.stringify([
+          song.settings,
+          preferences.value,
+          player.bar,
+          player.problem,
+          gone,
+          [controls.cautionOpen, controls.routesOpen, controls.keysOpen, controls.largeType],
+          [controls.othersShown, controls.whyOf, controls.panels.drawerOpen],
+          controls.view.look.ahead,
+        ]);
+      const before = seen();
+      await act(action);
+      const isCall = /^call|^flat$|^noChord$|^takeBack$/.test(action);
+      // Here the loop starts and ends already.
+      const idle = ["loopFrom", "loopTo"].includes(action);
+      expect([action, seen() === before]).toEqual([action, isCall || idle]);
+    }
+  });
+
+  test("counts in by none, one, two bars and none again", async () => {
+    const { act, song } = stage("| G |", { countInBars: 0 });
+    const counted = [];
+    for (const _ of [1, 2, 3]) {
+      await act("countIn");
+      counted.push(song.settings.countInBars);
+    }
+    expect(counted).toEqual([1, 2, 0]);
+  });
+
+  test("clears the loop and nothing else", async () => {
+    const { act, controls } = stage("| G | C |", { loop: { firstBar: 1, lastBar: 1 } });
+    await act("loopOff");
+    expect(controls.loop).toBeNull();
+    await act("loopOff");
+    expect(controls.loop).toBeNull();
   });
 });

@@ -1,12 +1,22 @@
 import { Window } from "happy-dom";
 import { describe, expect, test } from "vitest";
 import { givesKeys, keepsKey, playAction } from "../../../../src-renderer/screens/play/playKeys.ts";
+import type { KeyPress } from "../../../../src-shared/control/keyPress.ts";
 
-const plain = { ctrlKey: false, altKey: false, metaKey: false };
+const press = (key: string, code = "", held: Partial<KeyPress> = {}): KeyPress => ({
+  key,
+  code,
+  ctrlKey: false,
+  altKey: false,
+  metaKey: false,
+  ...held,
+});
 
 describe("a key on the Play screen", () => {
   test.each([
     [" ", "playPause"],
+    ["PageDown", "playPause"],
+    ["PageUp", "toStart"],
     ["ArrowLeft", "barBack"],
     ["ArrowRight", "barOn"],
     ["Home", "toStart"],
@@ -26,19 +36,33 @@ describe("a key on the Play screen", () => {
     ["X", "moreBars"],
     ["f", "roots"],
     ["A", "noteNames"],
+    ["t", "largeType"],
+    ["?", "keys"],
   ])("%j does %s", (key, action) => {
-    expect(playAction({ ...plain, key })).toBe(action);
+    expect(playAction(press(key), [], false)).toBe(action);
   });
 
   test("does nothing with Ctrl, Alt or the command key", () => {
     for (const held of ["ctrlKey", "altKey", "metaKey"] as const) {
-      expect(playAction({ ...plain, key: "l", [held]: true })).toBeNull();
+      expect(playAction(press("l", "KeyL", { [held]: true }), [], false)).toBeNull();
     }
   });
 
   test("does nothing when no action has it", () => {
-    expect(playAction({ ...plain, key: "q" })).toBeNull();
-    expect(playAction({ ...plain, key: "constructor" })).toBeNull();
+    expect(playAction(press("q"), [], false)).toBeNull();
+    expect(playAction(press("constructor"), [], false)).toBeNull();
+  });
+
+  test("does what the player gave it instead", () => {
+    const own = [{ trigger: { kind: "key", key: "l" }, action: "stop" }] as const;
+    expect(playAction(press("L"), own, false)).toBe("stop");
+  });
+
+  test("of two meanings has the figure's where figures call chords", () => {
+    // On a German layout Shift with 0 writes =.
+    expect(playAction(press("=", "Digit0"), [], false)).toBe("faster");
+    expect(playAction(press("=", "Digit0"), [], true)).toBe("noChord");
+    expect(playAction(press("%", "Digit5"), [], true)).toBe("call5");
   });
 });
 
@@ -90,6 +114,26 @@ describe("the element with the focus", () => {
     const control = inside(html);
     expect(keepsKey(control, "ArrowRight", control)).toBe(true);
     expect(givesKeys(control, control)).toBe(false);
+  });
+
+  test("keeps Enter on a button or a link, unless it was only clicked", () => {
+    for (const html of ["<button data-focus>Loop</button>", '<a href="#/x" data-focus>Chart</a>']) {
+      const control = inside(html);
+      expect(keepsKey(control, "Enter", null)).toBe(true);
+      expect(keepsKey(control, "Enter", control)).toBe(false);
+    }
+  });
+
+  test("leaves Enter to the screen on a link to where one is already", () => {
+    const here = inside('<a href="#/x" aria-current="page" data-focus>Play</a>');
+    expect(keepsKey(here, "Enter", null)).toBe(false);
+  });
+
+  test("leaves keys to the screen in large type, which is a dialog too", () => {
+    const view = inside('<div role="dialog" data-plays data-focus></div>');
+    expect(keepsKey(view, "ArrowRight", null)).toBe(false);
+    const leave = inside('<div role="dialog" data-plays><button data-focus>x</button></div>');
+    expect([keepsKey(leave, "t", null), keepsKey(leave, " ", null)]).toEqual([false, true]);
   });
 
   test("leaves keys to the screen in plain text and on a button", () => {
