@@ -1,3 +1,4 @@
+/// <reference path="./abcjsParse.d.ts" />
 import type Parse from "abcjs/src/parse/abc_parse.js";
 import { TICKS_PER_QUARTER } from "../units.ts";
 import { abcSymbol } from "./abcSymbol.ts";
@@ -138,7 +139,9 @@ export const abcPieces = (tune: AbcTune, text: string): AbcReading => {
       }
     }
     notes += element.pitches === undefined ? 0 : 1;
-    length += (element.duration ?? 0) * TICKS_PER_WHOLE * multiplier;
+    const lasts = (element.duration ?? 0) * TICKS_PER_WHOLE * multiplier;
+    // A broken L: or length leaves no number.
+    length += Number.isFinite(lasts) && lasts > 0 ? lasts : 0;
     if (element.endTriplet === true) {
       multiplier = 1;
     }

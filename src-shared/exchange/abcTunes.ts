@@ -45,6 +45,10 @@ const fieldOf = (lines: readonly string[], letter: string): string | null =>
 const isOrder = (text: string | null): text is string =>
   text !== null && /^[A-Z0-9().\s]+$/.test(text) && /[A-Z]/.test(text);
 
+/** A chord at a line's end belongs to the note that starts the next line; the parser loses it there. */
+const chordsJoined = (text: string): string =>
+  text.replace(/("[^"\n]*"[ \t]*)\n(?![A-Za-z]:|[%\n])/g, "$1");
+
 /** The tunes of an ABC file, each from its X: to the next one or an empty line. */
 export const abcTunes = (file: string): readonly AbcText[] =>
   file
@@ -59,7 +63,7 @@ export const abcTunes = (file: string): readonly AbcText[] =>
       const order = [fieldOf(header, "P"), fieldOf(header, "Y")].find(isOrder) ?? null;
       return {
         title: title || "Untitled",
-        text: /^X:/.test(part) ? kept.join("\n") : `X:1\n${kept.join("\n")}`,
+        text: `${/^X:/.test(part) ? "" : "X:1\n"}${chordsJoined(kept.join("\n"))}`,
         order,
         lyrics: all.some((line) => /^[wW]:/.test(line)),
       };

@@ -5,16 +5,18 @@ import { plainHeader } from "../chart/readHeader.ts";
 import { repeatGroup } from "../chart/repeatGroup.ts";
 import type { Bar, Section, Song, Stay } from "../chart/song.ts";
 import { writeChart } from "../chart/writeChart.ts";
+import { refuse } from "../harmony/refusal.ts";
 import { ticksPerBar } from "../score/tempo.ts";
 import { TICKS_PER_EIGHTH } from "../units.ts";
 import { fullBars } from "./fullBars.ts";
-import type { FoundSong } from "./importing.ts";
+import type { FoundTune } from "./importing.ts";
 import type { Piece } from "./piece.ts";
 
 /** A song's header as a file has it; what it does not say has the usual value. */
 export type FoundHeader = Omit<Song, "sections">;
 
 const MAX_LABEL = 32;
+const MOST_BARS = 5000;
 
 /**
  * A label as a chart can hold it: one word of letters, figures and hyphens, not starting with a
@@ -66,7 +68,15 @@ export const chartFromBars = (
   pieces: readonly Piece[],
   read: readonly string[],
   left: readonly string[],
-): FoundSong => {
+): FoundTune => {
+  if (pieces.length === 0) {
+    const says = "No note or rest of this tune has a length, so there are no bars.";
+    return { ...refuse(says, "Check its note lengths and bar lines."), title: header.title };
+  }
+  if (pieces.length > MOST_BARS) {
+    const says = `This tune has ${pieces.length} bars.`;
+    return { ...refuse(says, `Divide it: ${MOST_BARS} at most.`), title: header.title };
+  }
   const { bars, said } = fullBars(pieces, ticksPerBar(header.meter));
   const eighths = eighthsIn(header.meter);
   const sections: { readonly label: string | null; readonly bars: Bar[] }[] = [];
@@ -91,7 +101,16 @@ export const chartFromBars = (
     bars: withoutOpenRepeats(section.bars),
   }));
   const title = header.title || plainHeader.title;
-  const reading = readChart(writeChart({ ...header, title, sections: settled }));
+  // A part may have been a pick-up alone.
+  const form = header.form?.filter((name) => settled.some(({ label }) => label === name)) ?? [];
+  const reading = readChart(
+    writeChart({
+      ...header,
+      title,
+      form: form.length > 0 ? form : null,
+      sections: settled,
+    }),
+  );
   return {
     ok: true,
     title: reading.value.title,

@@ -3,6 +3,9 @@ import type { Piece } from "./piece.ts";
 /** Pieces made into full bars, and what was done, in words. */
 export type FullBars = { readonly bars: readonly Piece[]; readonly said: readonly string[] };
 
+/** So many bars without a bar line between them are divided at most; more is no way to write them. */
+const MOST_DIVIDED = 16;
+
 /** Two lengths in ticks that are meant to be one: triplets are not whole ticks. */
 const same = (one: number, other: number): boolean => Math.abs(one - other) < 1;
 
@@ -15,7 +18,7 @@ const passedOn = (from: Piece, to: Piece): Piece => {
   const starts = to.symbols.some((symbol) => symbol.at < 1);
   return {
     ...to,
-    label: from.label ?? to.label,
+    label: to.label ?? from.label,
     opensRepeat: from.opensRepeat || to.opensRepeat,
     symbols: last === undefined || starts ? to.symbols : [{ ...last, at: 0 }, ...to.symbols],
   };
@@ -64,7 +67,8 @@ export const fullBars = (pieces: readonly Piece[], full: number): FullBars => {
     const before = bars.at(-1);
     const isLast = index === pieces.length - 1;
     if (piece.length > full && !same(piece.length, full)) {
-      if (same(piece.length % full, 0) || same(piece.length % full, full)) {
+      const whole = same(piece.length % full, 0) || same(piece.length % full, full);
+      if (whole && piece.length / full < MOST_DIVIDED + 1) {
         bars.push(...divided(piece, full));
       } else {
         said.push(`Bar ${piece.number} is longer than a bar; what is beyond is left out.`);
@@ -87,6 +91,10 @@ export const fullBars = (pieces: readonly Piece[], full: number): FullBars => {
       (before === undefined || completes || (begins(piece) && piece.length <= full / 2))
     ) {
       pending = piece;
+      if (piece.symbols.length > 0) {
+        const chords = piece.symbols.map(({ symbol }) => symbol).join(" ");
+        said.push(`Bar ${piece.number} is a pick-up (${chords}) and is left out.`);
+      }
     } else {
       bars.push(piece);
     }

