@@ -26,13 +26,14 @@ const readBytes = (descriptor: number): Buffer => {
 };
 
 const reasons: Readonly<Record<string, string>> = {
-  ENOENT: "there is no such file",
+  ENOENT: "there is no such file or folder",
   EISDIR: "it is a folder",
   EACCES: "this user may not read it",
   ERR_ENCODING_INVALID_ENCODED_DATA: "it is not UTF-8 text; save it as UTF-8",
 };
 
-const reasonOf = (error: unknown): string => {
+/** Why the disk refused, in words. */
+export const reasonOf = (error: unknown): string => {
   const code = error instanceof Error && "code" in error ? String(error.code) : "";
   return reasons[code] ?? (error instanceof Error ? error.message : String(error));
 };

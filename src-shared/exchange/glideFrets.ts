@@ -1,0 +1,32 @@
+import { fretDistance, USUAL_SCALE_LENGTH } from "../neck/fretDistance.ts";
+import type { Note } from "../score/score.ts";
+import { fret, type Tick, tick } from "../units.ts";
+
+/** A fret that a sounding note passes while the hand slides. */
+export type PassedFret = {
+  readonly tick: Tick;
+  /** From the note's own fret, up the neck positive. */
+  readonly semitones: number;
+};
+
+/**
+ * The frets that a gliding note passes, each with its whole tick, up to the note's end. The hand goes
+ * at an even speed, so it passes the wider spaces of the low frets more slowly. Empty without a glide.
+ */
+export const glideFrets = (note: Note): readonly PassedFret[] => {
+  const { glide } = note;
+  if (glide === null) {
+    return [];
+  }
+  const frets = glide.toFret - note.fret;
+  const gone = (count: number): number =>
+    Math.abs(
+      fretDistance(fret(note.fret + Math.sign(frets) * count), USUAL_SCALE_LENGTH) -
+        fretDistance(note.fret, USUAL_SCALE_LENGTH),
+    );
+  const whole = gone(Math.abs(frets));
+  return Array.from({ length: Math.abs(frets) }, (_, index) => ({
+    tick: tick(Math.round(glide.start + ((glide.end - glide.start) * gone(index + 1)) / whole)),
+    semitones: Math.sign(frets) * (index + 1),
+  })).filter((passed) => passed.tick < note.until);
+};

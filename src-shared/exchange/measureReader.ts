@@ -1,0 +1,194 @@
+import { TICKS_PER_QUARTER } from "../units.ts";
+import { chartLabel } from "./chartFromBars.ts";
+import { harmonySymbol } from "./harmonySymbol.ts";
+import type { Piece, PieceSymbol } from "./piece.ts";
+import { childOf, childrenOf, textAt, type XmlElement } from "./xmlTree.ts";
+
+/** A part's measures as pieces, with what was met on the way. */
+export type PartReading = {
+  readonly pieces: readonly Piece[];
+  readonly chords: number;
+  readonly notes: number;
+  readonly lyrics: number;
+  readonly jumps: boolean;
+  /** Of each time signature its first bar, in order: "4/4". */
+  readonly meters: readonly { readonly bar: string; readonly meter: string }[];
+  /** Signatures after the first. */
+  readonly keyChanges: number;
+  /** Sharps (positive) or flats; null where no key is given. */
+  readonly fifths: { readonly fifths: number; readonly minor: boolean } | null;
+  /** Quarters a minute; null where none is given. */
+  readonly tempo: number | null;
+  readonly left: readonly string[];
+};
+
+const MAX_LEFT = 20;
+const jumpNames = ["dacapo", "dalsegno", "tocoda", "fine", "coda", "segno"];
+
+const numberIn = (text: string | null | undefined): number | null => {
+  const value = text === null || text === undefined || text === "" ? Number.NaN : Number(text);
+  return Number.isFinite(value) ? value : null;
+};
+
+/** Passes of an ending: "1, 2" and "1-3" alike; at least one. */
+const passesOf = (text: string): readonly number[] => {
+  const passes = (text.match(/\d{1,2}(?:-\d{1,2})?/g) ?? []).flatMap((part) => {
+    const [first = 1, last = first] = part.split("-").map(Number);
+    const count = Math.min(16, Math.max(1, last - first + 1));
+    return Array.from({ length: count }, (_, index) => first + index);
+  });
+  return passes.length > 0 ? passes : [1];
+};
+
+const meterOf = (time: XmlElement): string | null => {
+  const beats = textAt(time, "beats");
+  const type = textAt(time, "beat-type");
+  if (beats === null || type === null) {
+    return null;
+  }
+  return time.attributes["symbol"] === "cut" ? "2/2" : `${beats}/${type}`;
+};
+
+/** Reads a part's measures one after the other: chords, repeats, endings, labels; notes are counted. */
+export const readMeasures = (part: XmlElement): PartReading => {
+  const pieces: Piece[] = [];
+  const left: string[] = [];
+  const meters: { bar: string; meter: string }[] = [];
+  let divisions = 1;
+  let [chords, notes, lyrics, keyChanges, jumps] = [0, 0, 0, 0, false];
+  let fifths: PartReading["fifths"] = null;
+  let tempo: number | null = null;
+  let inEnding = false;
+
+  const ticksOf = (element: XmlElement, name: string): number =>
+    ((numberIn(textAt(element, name)) ?? 0) * TICKS_PER_QUARTER) / divisions;
+
+  const readAttributes = (element: XmlElement, bar: string): void => {
+    divisions = Math.max(1e-6, numberIn(textAt(element, "divisions")) ?? divisions);
+    const time = childOf(element, "time");
+    const meter = time && meterOf(time);
+    if (meter !== null && meters.at(-1)?.meter !== meter) {
+      meters.push({ bar, meter });
+    }
+    const key = childOf(element, "key");
+    const sharps = key && numberIn(textAt(key, "fifths"));
+    if (key !== null && sharps !== null) {
+      if (fifths === null) {
+        fifths = { fifths: sharps, minor: textAt(key, "mode") === "minor" };
+      } else if (fifths.fifths !== sharps) {
+        keyChanges += 1;
+      }
+    }
+  };
+
+  const readSound = (sound: XmlElement | null): void => {
+    if (sound === null) {
+      return;
+    }
+    tempo ??= numberIn(sound.attributes["tempo"]);
+    jumps ||= jumpNames.some((name) => name in sound.attributes);
+  };
+
+  const readMeasure = (measure: XmlElement, index: number): void => {
+    const number = measure.attributes["number"] ?? `${index + 1}`;
+    const symbols: PieceSymbol[] = [];
+    let [at, length] = [0, 0];
+    let label: string | null = null;
+    let [opensRepeat, plays, endsEnding] = [false, 1, false];
+    let ending: readonly number[] | null = null;
+    const readBarline = (line: XmlElement): void => {
+      const repeat = childOf(line, "repeat");
+      const isLeft = line.attributes["location"] === "left";
+      if (repeat?.attributes["direction"] === "forward") {
+        opensRepeat = true;
+      } else if (repeat !== null) {
+        const times = numberIn(repeat.attributes["times"]) ?? 2;
+        plays = Math.min(16, Math.max(2, Math.round(times)));
+      }
+      const bracket = childOf(line, "ending");
+      if (bracket?.attributes["type"] === "start") {
+        ending = passesOf(bracket.attributes["number"] ?? "");
+        inEnding = true;
+      } else if (bracket !== null) {
+        endsEnding = inEnding && plays === 1;
+        inEnding = false;
+      }
+      const style = textAt(line, "bar-style");
+      endsEnding ||= !isLeft && plays === 1 && (style === "light-light" || style === "light-heavy");
+    };
+    for (const element of measure.children) {
+      switch (element.name) {
+        case "attributes":
+          readAttributes(element, number);
+          break;
+        case "note":
+          if (childOf(element, "pitch") !== null) {
+            notes += 1;
+          }
+          lyrics += childrenOf(element, "lyric").length;
+          if (childOf(element, "chord") === null && childOf(element, "grace") === null) {
+            at += ticksOf(element, "duration");
+          }
+          break;
+        case "forward":
+          at += ticksOf(element, "duration");
+          break;
+        case "backup":
+          at = Math.max(0, at - ticksOf(element, "duration"));
+          break;
+        case "harmony": {
+          const found = harmonySymbol(element, number);
+          if (found.left !== null) {
+            left.push(found.left);
+          }
+          if (found.ok) {
+            chords += 1;
+            symbols.push({
+              at: Math.max(0, at + ticksOf(element, "offset")),
+              symbol: found.symbol,
+            });
+          }
+          break;
+        }
+        case "direction": {
+          readSound(childOf(element, "sound"));
+          for (const type of childrenOf(element, "direction-type")) {
+            label ??= chartLabel(textAt(type, "rehearsal") ?? "");
+            jumps ||= jumpNames.some((name) => childOf(type, name) !== null);
+          }
+          break;
+        }
+        case "sound":
+          readSound(element);
+          break;
+        case "barline":
+          readBarline(element);
+          break;
+        default:
+          break;
+      }
+      length = Math.max(length, at);
+    }
+    if (length > 0) {
+      pieces.push({ number, length, symbols, label, opensRepeat, plays, ending, endsEnding });
+    }
+  };
+  for (const [index, measure] of childrenOf(part, "measure").entries()) {
+    readMeasure(measure, index);
+  }
+  const shown = left.slice(0, MAX_LEFT);
+  const more =
+    left.length > MAX_LEFT ? [`and ${left.length - MAX_LEFT} more of the same kind`] : [];
+  return {
+    pieces,
+    chords,
+    notes,
+    lyrics,
+    jumps,
+    meters,
+    keyChanges,
+    fifths,
+    tempo,
+    left: [...shown, ...more],
+  };
+};

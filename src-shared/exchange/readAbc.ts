@@ -1,0 +1,153 @@
+/// <reference path="./abcjsParse.d.ts" />
+import Parse from "abcjs/src/parse/abc_parse.js";
+import { readMeter } from "../chart/headerValues.ts";
+import { plainHeader } from "../chart/readHeader.ts";
+import type { Meter } from "../chart/song.ts";
+import type { Key } from "../harmony/key.ts";
+import { keyName, readKey } from "../harmony/readKey.ts";
+import { refuse } from "../harmony/refusal.ts";
+import { bpm } from "../units.ts";
+import { abcPieces } from "./abcPieces.ts";
+import { type AbcText, abcTunes, partOrder } from "./abcTunes.ts";
+import { chartFromBars, chartLabel } from "./chartFromBars.ts";
+import { fileText } from "./fileText.ts";
+import type { FoundTune, Importing } from "./importing.ts";
+import { beatsFromQuarters } from "./readMusicXml.ts";
+
+type AbcTune = ReturnType<Parse["getTune"]>;
+
+/** A tune is no longer than this, in characters: some thousand bars. */
+const MAX_TUNE = 65_536;
+const MAX_TUNES = 2000;
+
+/** Church modes whose third is minor. */
+const minorModes = /^(?:m|min|dor|phr|loc|aeo)/i;
+const plainModes = /^(?:|m|min|maj|ion|aeo)$/i;
+
+type FoundKey = { readonly key: Key; readonly read: string; readonly left: string | null };
+
+const keyOf = (tune: AbcTune): FoundKey => {
+  const { root, acc, mode } = tune.getKeySignature();
+  const sign = acc === "flat" || acc === "b" ? "b" : acc === "sharp" || acc === "#" ? "#" : "";
+  const minor = minorModes.test(mode);
+  const reading = readKey(`${root}${sign}${minor ? "m" : ""}`);
+  if (!reading.ok) {
+    return { key: plainHeader.key, read: "no key: G is taken", left: null };
+  }
+  const name = keyName(reading.key);
+  const left = plainModes.test(mode) ? null : `The mode (${mode}): ${name} is written.`;
+  return { key: reading.key, read: `key ${name}`, left };
+};
+
+const tempoOf = (tune: AbcTune, meter: Meter): number | null => {
+  const { duration, bpm: count } = tune.metaText.tempo ?? {};
+  const whole = (duration ?? [0.25]).reduce((sum, part) => sum + part, 0);
+  return count === undefined ? null : beatsFromQuarters(count * whole * 4, meter);
+};
+
+/** The parser's words for what it could not take; a text it stops at is a refusal. */
+const parsed = (text: string): AbcTune | string => {
+  const parser = new Parse();
+  try {
+    parser.parse(text, {});
+    return parser.getTune();
+  } catch (error) {
+    return error instanceof Error ? error.message : String(error);
+  }
+};
+
+const sameBars = (one: string, other: string): boolean => {
+  const [first, second] = [readMeter(one), readMeter(other)];
+  const length = ({ beats, unit }: Meter): number => beats / unit;
+  return first.ok && second.ok && length(first.value) === length(second.value);
+};
+
+const tuneOf = (abc: AbcText): FoundTune => {
+  const { title } = abc;
+  if (abc.text.length > MAX_TUNE) {
+    return { ...refuse("This tune is too long to read.", "Divide it into parts."), title };
+  }
+  const tune = parsed(abc.text);
+  if (typeof tune === "string") {
+    return {
+      ...refuse(`The ABC cannot be read: ${tune.slice(0, 120)}.`, "Check its K: and M: lines."),
+      title,
+    };
+  }
+  const { pieces, chords, notes, meters, left } = abcPieces(tune, abc.text);
+  if (chords === 0) {
+    const advice = 'Write chords in quotes before the notes, as in "G"B2 "D7"A2.';
+    return { ...refuse("This tune has no chord symbols.", advice), title };
+  }
+  const [first] = meters;
+  const meter = readMeter(first?.meter ?? "4/4");
+  if (!meter.ok) {
+    return { ...meter, title };
+  }
+  const other = meters.find((each) => !sameBars(each.meter, first?.meter ?? ""));
+  if (other !== undefined) {
+    const says = `The metre changes to ${other.meter} in bar ${other.bar}, and a chart keeps one metre.`;
+    return { ...refuse(says, "Put the bars of each metre in a tune of their own."), title };
+  }
+  const key = keyOf(tune);
+  const beats = tempoOf(tune, meter.value);
+  const labels = new Set(pieces.map((piece) => piece.label));
+  const order = partOrder(abc.order ?? "").flatMap((name) => chartLabel(name) ?? []);
+  const form = order.length > 0 && order.every((name) => labels.has(name)) ? order : null;
+  const header = {
+    title,
+    key: key.key,
+    meter: meter.value,
+    tempo: beats === null ? plainHeader.tempo : bpm(beats),
+    capo: plainHeader.capo,
+    tuning: plainHeader.tuning,
+    form,
+  };
+  const read = [
+    `${chords} chord symbols`,
+    key.read,
+    beats === null ? "no tempo: 100 is taken" : `tempo ${beats}`,
+    ...(form === null ? [] : [`parts in the order ${form.join(" ")}`]),
+  ];
+  return chartFromBars(header, pieces, read, [
+    ...(notes > 0 ? [`${notes} notes: a chart has chords alone.`] : []),
+    ...(abc.lyrics ? ["Lyrics."] : []),
+    ...(key.left === null ? [] : [key.left]),
+    ...left,
+  ]);
+};
+
+/** Reads the text of an ABC 2.1 file: each of its tunes as a chart, or why it cannot be one. */
+export const readAbcText = (text: string): Importing => {
+  const tunes = abcTunes(text);
+  if (tunes.length === 0) {
+    return refuse(
+      "There is no tune in this file: no line starts with X: and K:.",
+      "Choose an ABC file.",
+    );
+  }
+  if (tunes.length > MAX_TUNES) {
+    return refuse(
+      `There are ${tunes.length} tunes in this file.`,
+      `Divide it: ${MAX_TUNES} at most.`,
+    );
+  }
+  return { ok: true, tunes: tunes.map(tuneOf) };
+};
+
+/** Reads an ABC 2.1 file: each of its tunes as a chart, or why it cannot be one. */
+export const readAbc = (bytes: Uint8Array): Importing => {
+  const text = fileText(bytes);
+  if (!text.ok) {
+    return text;
+  }
+  const found = readAbcText(text.text);
+  if (!found.ok || text.guess === null) {
+    return found;
+  }
+  const { guess } = text;
+  const tunes = found.tunes.map((tune) =>
+    tune.ok ? { ...tune, read: [...tune.read, guess] } : tune,
+  );
+  return { ok: true, tunes };
+};

@@ -1,0 +1,152 @@
+import { readMeter } from "../chart/headerValues.ts";
+import { eighthsInBeat } from "../chart/pulse.ts";
+import { plainHeader } from "../chart/readHeader.ts";
+import type { Meter } from "../chart/song.ts";
+import type { Key } from "../harmony/key.ts";
+import { keyName } from "../harmony/readKey.ts";
+import { readTuning } from "../harmony/readTuning.ts";
+import { refuse } from "../harmony/refusal.ts";
+import { tunings } from "../neck/tuningTable.ts";
+import { bpm, fret } from "../units.ts";
+import { chartFromBars, type FoundHeader } from "./chartFromBars.ts";
+import { fileText } from "./fileText.ts";
+import type { FoundTune, Importing } from "./importing.ts";
+import { type PartReading, readMeasures } from "./measureReader.ts";
+import { readXml } from "./readXml.ts";
+import { unpackMxl } from "./unpackMxl.ts";
+import { childOf, childrenOf, textAt, type XmlElement } from "./xmlTree.ts";
+
+/** Tonics by sharps (positive) or flats, from seven flats up to seven sharps. */
+const majors = "Cb Gb Db Ab Eb Bb F C G D A E B F# C#".split(" ");
+const minors = "Ab Eb Bb F C G D A E B F# C# G# D# A#".split(" ");
+
+const keyOf = (given: PartReading["fifths"]): Key | null => {
+  const tonic = given && (given.minor ? minors : majors)[Math.round(given.fifths) + 7];
+  return given && tonic ? { tonic, mode: given.minor ? "minor" : "major" } : null;
+};
+
+const LOWEST_TEMPO = 20;
+const HIGHEST_TEMPO = 320;
+
+/**
+ * A tempo in beats of the meter from one in quarters, or null where it is none a chart can have.
+ * @example beatsFromQuarters(200, { beats: 2, unit: 2 }) // => 100
+ */
+export const beatsFromQuarters = (quarters: number, meter: Meter): number | null => {
+  const beats = Math.round((quarters * 2 * 1000) / eighthsInBeat(meter)) / 1000;
+  return beats >= LOWEST_TEMPO && beats <= HIGHEST_TEMPO ? beats : null;
+};
+
+/** A banjo's tuning and capo where a tablature staff of five lines tells them. */
+const neckOf = (part: XmlElement): Pick<FoundHeader, "capo" | "tuning"> => {
+  for (const measure of childrenOf(part, "measure").slice(0, 1)) {
+    for (const attributes of childrenOf(measure, "attributes")) {
+      for (const details of childrenOf(attributes, "staff-details")) {
+        const notes = childrenOf(details, "staff-tuning").map((line) => {
+          const alter = Number(textAt(line, "tuning-alter") ?? "0");
+          const sign = ["b", "", "#"][alter + 1] ?? "";
+          return `${textAt(line, "tuning-step")}${sign}${textAt(line, "tuning-octave")}`;
+        });
+        const reading = notes.length === 5 ? readTuning(notes.join(" ")) : null;
+        const capo = Number(textAt(details, "capo") ?? "0");
+        if (reading?.ok && capo >= 0 && capo <= 11) {
+          const open = reading.tuning.open.join();
+          const known = tunings.find((tuning) => tuning.open.join() === open);
+          return { capo: fret(Math.round(capo)), tuning: known?.name ?? reading.tuning.name };
+        }
+      }
+    }
+  }
+  return { capo: plainHeader.capo, tuning: plainHeader.tuning };
+};
+
+const leftOf = (reading: PartReading, parts: number): readonly string[] => [
+  ...(reading.notes > 0 ? [`${reading.notes} notes: a chart has chords alone.`] : []),
+  ...(reading.lyrics > 0 ? [`${reading.lyrics} syllables of lyrics.`] : []),
+  ...(reading.jumps
+    ? ["Da capo, segno, coda and fine: written bars are played as they stand."]
+    : []),
+  ...(reading.keyChanges > 0 ? ["Changes of key: the chart keeps its first one."] : []),
+  ...(parts > 1 ? [`${parts - 1} other parts.`] : []),
+  ...reading.left,
+];
+
+const tuneOf = (root: XmlElement, title: string): FoundTune => {
+  const parts = childrenOf(root, "part");
+  const readings = parts.map((part) => ({ part, reading: readMeasures(part) }));
+  const best = readings.reduce<(typeof readings)[number] | null>(
+    (most, each) => (most === null || each.reading.chords > most.reading.chords ? each : most),
+    null,
+  );
+  if (best === null || best.reading.chords === 0) {
+    return {
+      ...refuse(
+        "There are no chord symbols in this score.",
+        "Write the chords as harmony symbols in a notation program, and export it again.",
+      ),
+      title,
+    };
+  }
+  const { part, reading } = best;
+  const [first, other] = reading.meters;
+  const meter = readMeter(first?.meter ?? "4/4");
+  if (!meter.ok) {
+    return { ...meter, title };
+  }
+  if (other !== undefined) {
+    return {
+      ...refuse(
+        `The metre changes to ${other.meter} in bar ${other.bar}, and a chart keeps one metre.`,
+        "Export the bars of each metre as a score of their own.",
+      ),
+      title,
+    };
+  }
+  const key = keyOf(reading.fifths);
+  const beats = reading.tempo === null ? null : beatsFromQuarters(reading.tempo, meter.value);
+  const header: FoundHeader = {
+    title,
+    key: key ?? plainHeader.key,
+    meter: meter.value,
+    tempo: beats === null ? plainHeader.tempo : bpm(beats),
+    form: null,
+    ...neckOf(part),
+  };
+  const read = [
+    `${reading.chords} chord symbols`,
+    key === null ? "no key: G is taken" : `key ${keyName(key)}`,
+    beats === null ? "no tempo: 100 is taken" : `tempo ${beats}`,
+  ];
+  return chartFromBars(header, reading.pieces, read, leftOf(reading, parts.length));
+};
+
+const EXPORT = "Export it as MusicXML (score-partwise) from a notation program.";
+
+/** Reads the text of a MusicXML score, 3.1 or 4.0, into a chart. */
+export const readMusicXmlText = (text: string): Importing => {
+  const xml = readXml(text);
+  if (!xml.ok) {
+    return xml;
+  }
+  const { root } = xml;
+  if (root.name !== "score-partwise") {
+    return root.name === "score-timewise"
+      ? refuse("This score is written measure by measure (score-timewise).", EXPORT)
+      : refuse(`This is XML, but no score: it starts with <${root.name.slice(0, 40)}>.`, EXPORT);
+  }
+  const work = childOf(root, "work");
+  const title =
+    (work && textAt(work, "work-title")) || textAt(root, "movement-title") || "Untitled";
+  return { ok: true, tunes: [tuneOf(root, title)] };
+};
+
+/** Reads a MusicXML file, plain or compressed (.mxl), into a chart. */
+export const readMusicXml = (bytes: Uint8Array): Importing => {
+  const packed = bytes[0] === 0x50 && bytes[1] === 0x4b;
+  const score = packed ? unpackMxl(bytes) : { ok: true as const, bytes };
+  if (!score.ok) {
+    return score;
+  }
+  const text = fileText(score.bytes);
+  return text.ok ? readMusicXmlText(text.text) : text;
+};

@@ -1,0 +1,72 @@
+import { readSymbol } from "../chart/chordSymbol.ts";
+import { readChart } from "../chart/readChart.ts";
+import { plainHeader } from "../chart/readHeader.ts";
+import { writeChart } from "../chart/writeChart.ts";
+import { refuse } from "../harmony/refusal.ts";
+import type { Importing } from "./importing.ts";
+
+const MAX_TEXT = 1_000_000;
+const MAX_SHOWN = 5;
+
+const words = (line: string): readonly string[] => line.trim().split(/[\s,–-]*\s[\s,–-]*|,/);
+
+const isChord = (word: string): boolean => readSymbol(word, plainHeader.key).ok;
+
+/** A line of chords alone; words such as "A" count only where every word of the line is one. */
+const chordsOf = (line: string): readonly string[] | null => {
+  const found = words(line).filter((word) => word !== "");
+  return found.length > 0 && found.every(isChord) ? found : null;
+};
+
+const isChart = (text: string): boolean =>
+  /\|/.test(text) || /^\s*(?:title|key|time|tempo|capo|tuning|form):/im.test(text);
+
+/**
+ * Reads text from the clipboard: a chart as it is, or plain lines of chords ("G  C  D"), one bar to
+ * a chord; lines with other words, such as lyrics, are left.
+ */
+export const readPasted = (text: string): Importing => {
+  if (text.length > MAX_TEXT) {
+    return refuse("This text is too long for a chart.", "Paste one song at a time.");
+  }
+  if (isChart(text)) {
+    const { value, notes } = readChart(text);
+    const bars = value.sections.reduce((sum, section) => sum + section.bars.length, 0);
+    if (bars === 0) {
+      return refuse("There are no bars in this text.", "Write the changes as in | G | C | D |.");
+    }
+    const left = notes
+      .filter((note) => note.severity === "error")
+      .map((note) => `Line ${note.at.line}: ${note.says} ${note.try}`);
+    // As pasted, not as understood: nothing of it is lost, and the chart's own marks show the rest.
+    const chart = text.endsWith("\n") ? text : `${text}\n`;
+    return {
+      ok: true,
+      tunes: [{ ok: true, title: value.title, chart, read: [`${bars} bars`], left }],
+    };
+  }
+  const lines = text.split(/\r\n|\n|\r/).filter((line) => line.trim() !== "");
+  const rows = lines.map((line) => ({ line, chords: chordsOf(line) }));
+  const chords = rows.flatMap((row) => row.chords ?? []);
+  if (chords.length === 0) {
+    return refuse("There are no chords in this text.", "Paste a line of chords, as in G C D.");
+  }
+  const body = rows.flatMap((row) => (row.chords ? [`| ${row.chords.join(" | ")} |`] : []));
+  const others = rows.filter((row) => row.chords === null).map((row) => row.line.trim());
+  const shown = others
+    .slice(0, MAX_SHOWN)
+    .map((line) => `"${line.slice(0, 60)}" has no chords alone.`);
+  const more = others.length - shown.length;
+  return {
+    ok: true,
+    tunes: [
+      {
+        ok: true,
+        title: plainHeader.title,
+        chart: writeChart(readChart(body.join("\n")).value),
+        read: [`${chords.length} chords, one bar each`],
+        left: [...shown, ...(more > 0 ? [`and ${more} more lines`] : [])],
+      },
+    ],
+  };
+};
