@@ -91,6 +91,7 @@ describe("every demo song as a MIDI file", () => {
         walk.song.title,
         ...(walk.score.notes.length > 0 ? ["Banjo"] : []),
         "Bass",
+        "Guitar",
         "Chop",
       ]);
       for (const events of tracks) {
