@@ -1,6 +1,6 @@
-import { fretDistance, USUAL_SCALE_LENGTH } from "../../src-shared/neck/fretDistance.ts";
-import type { Glide, Hit, Note } from "../../src-shared/score/score.ts";
-import { fret, TICKS_PER_EIGHTH, type Tick, tick } from "../../src-shared/units.ts";
+import { glideFrets } from "../../src-shared/score/glideFrets.ts";
+import type { Hit, Note } from "../../src-shared/score/score.ts";
+import { TICKS_PER_EIGHTH, type Tick, tick } from "../../src-shared/units.ts";
 
 /** Something that happens to a note after it was struck. */
 export type Moment =
@@ -9,22 +9,6 @@ export type Moment =
 
 /** How long a stroke is heard that is damped at once: a quarter of an eighth. */
 const DAMPED_TICKS = TICKS_PER_EIGHTH / 4;
-
-/** The hand goes at an even speed, so it passes the wider spaces of the low frets more slowly. */
-const bendsOf = (note: Note, glide: Glide): readonly Moment[] => {
-  const frets = glide.toFret - note.fret;
-  const gone = (count: number): number =>
-    Math.abs(
-      fretDistance(fret(note.fret + Math.sign(frets) * count), USUAL_SCALE_LENGTH) -
-        fretDistance(note.fret, USUAL_SCALE_LENGTH),
-    );
-  const whole = gone(Math.abs(frets));
-  return Array.from({ length: Math.abs(frets) }, (_, index) => ({
-    kind: "bend",
-    tick: tick(glide.start + ((glide.end - glide.start) * gone(index + 1)) / whole),
-    semitones: Math.sign(frets) * (index + 1),
-  }));
-};
 
 /** Until the note stops, or the hand has to be elsewhere. */
 const upTo = (moments: readonly Moment[], until: Tick): readonly Moment[] => [
@@ -38,7 +22,8 @@ const upTo = (moments: readonly Moment[], until: Tick): readonly Moment[] => [
  */
 export const momentsOfNote = (note: Note, last: Tick): readonly Moment[] => {
   const until = note.damped ? Math.min(note.until, note.tick + DAMPED_TICKS) : note.until;
-  return upTo(note.glide ? bendsOf(note, note.glide) : [], tick(Math.min(until, last)));
+  const bends = glideFrets(note).map((passed): Moment => ({ kind: "bend", ...passed }));
+  return upTo(bends, tick(Math.min(until, last)));
 };
 
 /** The end of a hit, at `last` at latest. */

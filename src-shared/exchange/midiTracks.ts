@@ -1,9 +1,9 @@
 import { strFromU8, strToU8 } from "fflate";
 import type { MidiEvent } from "midi-file";
 import type { StringNumber } from "../neck/neck.ts";
+import { glideFrets } from "../score/glideFrets.ts";
 import type { Hit, Note } from "../score/score.ts";
-import { TICKS_PER_EIGHTH } from "../units.ts";
-import { glideFrets } from "./glideFrets.ts";
+import { TICKS_PER_EIGHTH, tick } from "../units.ts";
 import {
   BANJO_PROGRAM,
   bandVoices,
@@ -127,7 +127,9 @@ export const banjoEvents = (notes: readonly Note[], shift: number): readonly Tim
   ),
   ...notes.flatMap((note) => {
     const channel = channelOfString(note.string);
-    const passed = glideFrets(note);
+    const passed = glideFrets(note)
+      .map((each) => ({ ...each, tick: tick(Math.round(each.tick)) }))
+      .filter((each) => each.tick < note.until);
     if (passed.length === 0) {
       return [];
     }

@@ -1,6 +1,6 @@
 import { fretDistance, USUAL_SCALE_LENGTH } from "../neck/fretDistance.ts";
-import type { Note } from "../score/score.ts";
 import { fret, type Tick, tick } from "../units.ts";
+import type { Note } from "./score.ts";
 
 /** A fret that a sounding note passes while the hand slides. */
 export type PassedFret = {
@@ -10,8 +10,8 @@ export type PassedFret = {
 };
 
 /**
- * The frets that a gliding note passes, each with its whole tick, up to the note's end. The hand goes
- * at an even speed, so it passes the wider spaces of the low frets more slowly. Empty without a glide.
+ * The frets that a gliding note passes, each with its tick, which is not rounded. The hand goes at an
+ * even speed, so it passes the wider spaces of the low frets more slowly. Empty without a glide.
  */
 export const glideFrets = (note: Note): readonly PassedFret[] => {
   const { glide } = note;
@@ -26,7 +26,7 @@ export const glideFrets = (note: Note): readonly PassedFret[] => {
     );
   const whole = gone(Math.abs(frets));
   return Array.from({ length: Math.abs(frets) }, (_, index) => ({
-    tick: tick(Math.round(glide.start + ((glide.end - glide.start) * gone(index + 1)) / whole)),
+    tick: tick(glide.start + ((glide.end - glide.start) * gone(index + 1)) / whole),
     semitones: Math.sign(frets) * (index + 1),
-  })).filter((passed) => passed.tick < note.until);
+  }));
 };
