@@ -20,7 +20,7 @@ const playSong = async (page: Page): Promise<void> => {
 /** The right hand's letters under the tablature, as far as they are on the screen. */
 const lettersOf = (page: Page): Promise<string> =>
   page
-    .locator(".tab text.finger, .finger")
+    .locator(".lanes text.finger")
     .allTextContents()
     .then((texts) => texts.slice(0, 8).join(""));
 const handOf = (page: Page): Locator => page.getByRole("button", { name: /^Right hand: / });
@@ -209,6 +209,33 @@ test("a pattern is heard on the chord held now, its eighths shown, and the song 
   await button(page, "Play").click();
   // A bar of count-in and bar 3 itself last 4.8 seconds at this tempo.
   await expect(barOf(page, 4)).toHaveAttribute("aria-current", "true", { timeout: 20_000 });
+  await button(page, "Pause").click();
+});
+
+test("who has clicked a bar plays with the space bar, also after the panel and the bench", async ({
+  page,
+}) => {
+  await playSong(page);
+  await barOf(page, 3).click();
+  await page.keyboard.press("h");
+  await page.keyboard.press("Tab");
+  await page.keyboard.press("Escape");
+  await page.keyboard.press("Space");
+  await button(page, "Understood, play").click();
+  await expect(button(page, "Pause")).toBeVisible();
+  await page.keyboard.press("Space");
+  await expect(button(page, "Play")).toBeVisible();
+
+  await barOf(page, 5).click();
+  await openBench(page);
+  await button(page, "New pattern").click();
+  await page.keyboard.press("Tab");
+  await page.keyboard.press("Escape");
+  await expect(benchOf(page)).toHaveCount(0);
+  await page.keyboard.press("Escape");
+  await expect(page.getByRole("dialog")).toHaveCount(0);
+  await page.keyboard.press("Space");
+  await expect(button(page, "Pause")).toBeVisible();
   await button(page, "Pause").click();
 });
 

@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { eighthsOfMeter, isBeat } from "../../src-shared/roll/beats.ts";
 import { type FitManner, fitRolls } from "../../src-shared/roll/fitRolls.ts";
+import { inTurn } from "../../src-shared/roll/inTurn.ts";
 import { type PatternStroke, patternMeters } from "../../src-shared/roll/pattern.ts";
 import { densities, fifthUses, styleNames } from "../../src-shared/roll/picking.ts";
-import { inTurn } from "../../src-shared/roll/inTurn.ts";
 import { type Played, playedOn } from "../../src-shared/roll/played.ts";
 import { breachesOf, fingersTwice } from "../../src-shared/roll/rollRules.ts";
 import type { StayShape } from "../../src-shared/roll/segments.ts";

@@ -9,7 +9,12 @@ const playing = (
   style: FitManner["style"] = "forward",
   own: readonly Pattern[] = [],
 ): Played =>
-  playedOn({ offset: 0, length, meter: "4/4" }, { style, density: "full", soft: false }, own, "never");
+  playedOn(
+    { offset: 0, length, meter: "4/4" },
+    { style, density: "full", soft: false },
+    own,
+    "never",
+  );
 
 /** The fingers of each chord, a dot between eighths. */
 const fingersIn = (run: readonly Played[]): readonly string[] =>
@@ -46,14 +51,17 @@ test("only the joint is changed where one pattern is played several times", () =
     meter: "4/4",
     strokes: [
       { picks: [{ finger: "T", on: 3 }], accent: true, damped: false },
-      { picks: [{ finger: "I", on: 2 }, { finger: "M", on: 1 }], accent: false, damped: false },
+      {
+        picks: [
+          { finger: "I", on: 2 },
+          { finger: "M", on: 1 },
+        ],
+        accent: false,
+        damped: false,
+      },
     ],
   };
   const gravel = playing(8, "own:Gravel", [twice]);
   expect(gravel.pieces).toHaveLength(4);
-  expect(fingersIn([gravel, playing(1), playing(2)])).toEqual([
-    "T.IM.T.IM.T.IM.T.M",
-    "I",
-    "T.M",
-  ]);
+  expect(fingersIn([gravel, playing(1), playing(2)])).toEqual(["T.IM.T.IM.T.IM.T.M", "I", "T.M"]);
 });
