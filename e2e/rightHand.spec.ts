@@ -149,7 +149,7 @@ test("patterns are exported, deleted, brought back by undo, and imported beside 
 }, info) => {
   await playSong(page);
   await openBench(page);
-  await page.getByLabel("Start from").selectOption({ label: "backward, one measure" });
+  await page.getByLabel("Start from").selectOption({ label: "Backward, one measure" });
   await button(page, "New pattern").click();
   const [download] = await Promise.all([
     page.waitForEvent("download"),
@@ -194,7 +194,7 @@ test("a pattern is heard on the chord held now, its eighths shown, and the song 
   await playSong(page);
   await barOf(page, 3).click();
   await openBench(page);
-  await page.getByLabel("Start from").selectOption({ label: "forward, one measure" });
+  await page.getByLabel("Start from").selectOption({ label: "Forward, one measure" });
   await button(page, "New pattern").click();
   await expect(benchOf(page).getByText(/^Heard on D, /)).toBeVisible();
   await button(page, "Hear it").click();
@@ -251,7 +251,7 @@ for (const colorScheme of ["light", "dark"] as const) {
       await button(page, "My patterns").click();
       await expect(benchOf(page)).toBeVisible();
       expect(await findings(page)).toEqual([]);
-      await page.getByLabel("Start from").selectOption({ label: "forward, two measures" });
+      await page.getByLabel("Start from").selectOption({ label: "Forward, two measures" });
       await button(page, "New pattern").click();
       await cell(page, "Eighth 3, string 1: middle").focus();
       await page.keyboard.press("ArrowLeft");

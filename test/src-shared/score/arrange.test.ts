@@ -284,12 +284,17 @@ describe("the right hand in the score", () => {
   test("says of a chord of one eighth that it is pinched, at its bar", () => {
     const { notes, slots } = pickedAs("| G . . , C' |", {}, inDShape);
     expect(slots.map(({ length }) => length)).toEqual([1680, 240]);
+    const on = (chart: string) =>
+      pickedAs(chart, {}, inDShape).score.notes.map(({ finger }) => finger);
+    // Seven eighths end on the middle finger; before another chord the thumb is kept for it.
+    expect(on("| G . . , C' |").slice(7)).toEqual(["T", "I"]);
+    expect(on("| G . . , C' | D |").slice(7, 10)).toEqual(["I", "T", "I"]);
     expect(notes).toEqual([
       {
         severity: "hint",
         code: "too-short",
         at: expect.objectContaining({ line: 1 }),
-        says: "C in bar 1 lasts one eighth, too short for a roll: it is pinched.",
+        says: "C in bar 1 lasts one eighth, too short for a roll: it gets one stroke, with the fingers that are free.",
         try: "Leave it so, or give the chord more time.",
       },
     ]);
