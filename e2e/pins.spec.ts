@@ -169,13 +169,27 @@ test("the heading says how the change is made, and up to which tempo one too fas
   await expect(
     page.getByRole("img", { name: /Too fast at this tempo: .*G to C in bar 2/ }),
   ).toBeVisible();
-  const upTo = Number(/\d+$/.exec((await manner.textContent()) ?? "")?.[0]);
   const tempo = page.getByRole("group", { name: "Tempo", exact: true }).getByRole("status");
-  while (Number(await tempo.textContent()) > upTo) {
-    const before = (await tempo.textContent()) ?? "";
-    await page.keyboard.press("-");
-    await expect(tempo).not.toHaveText(before);
-  }
+  const slowDown = async (): Promise<number> => {
+    const upTo = Number(/\d+$/.exec((await manner.textContent()) ?? "")?.[0]);
+    while (Number(await tempo.textContent()) > upTo) {
+      const before = (await tempo.textContent()) ?? "";
+      await page.keyboard.press("-");
+      await expect(tempo).not.toHaveText(before);
+    }
+    return upTo;
+  };
+  // A new song lets the open fifth string cover what the closed strings alone cannot.
+  const covered = await slowDown();
+  await expect(manner).toHaveText("Open 5th string");
+  await page.keyboard.press("h");
+  await page
+    .getByRole("group", { name: "Open 5th string" })
+    .getByRole("radio", { name: /^Never/ })
+    .check();
+  await page.keyboard.press("Escape");
+  await expect(manner).toHaveText(/^Too fast at this tempo: up to \d+$/);
+  expect(await slowDown()).toBeLessThan(covered);
   await expect(manner).toHaveText("Let two notes go");
   await expect(page.locator(".fret.letGo").first()).toHaveText(/\(\d+\)$/);
 });

@@ -20,7 +20,7 @@ const playSong = async (page: Page): Promise<void> => {
 /** The right hand's letters under the tablature, as far as they are on the screen. */
 const lettersOf = (page: Page): Promise<string> =>
   page
-    .locator(".tab text.finger, .finger")
+    .locator(".lanes text.finger")
     .allTextContents()
     .then((texts) => texts.slice(0, 8).join(""));
 const handOf = (page: Page): Locator => page.getByRole("button", { name: /^Right hand: / });
@@ -149,7 +149,7 @@ test("patterns are exported, deleted, brought back by undo, and imported beside 
 }, info) => {
   await playSong(page);
   await openBench(page);
-  await page.getByLabel("Start from").selectOption({ label: "backward, one measure" });
+  await page.getByLabel("Start from").selectOption({ label: "Backward, one measure" });
   await button(page, "New pattern").click();
   const [download] = await Promise.all([
     page.waitForEvent("download"),
@@ -194,7 +194,7 @@ test("a pattern is heard on the chord held now, its eighths shown, and the song 
   await playSong(page);
   await barOf(page, 3).click();
   await openBench(page);
-  await page.getByLabel("Start from").selectOption({ label: "forward, one measure" });
+  await page.getByLabel("Start from").selectOption({ label: "Forward, one measure" });
   await button(page, "New pattern").click();
   await expect(benchOf(page).getByText(/^Heard on D, /)).toBeVisible();
   await button(page, "Hear it").click();
@@ -212,6 +212,33 @@ test("a pattern is heard on the chord held now, its eighths shown, and the song 
   await button(page, "Pause").click();
 });
 
+test("who has clicked a bar plays with the space bar, also after the panel and the bench", async ({
+  page,
+}) => {
+  await playSong(page);
+  await barOf(page, 3).click();
+  await page.keyboard.press("h");
+  await page.keyboard.press("Tab");
+  await page.keyboard.press("Escape");
+  await page.keyboard.press("Space");
+  await button(page, "Understood, play").click();
+  await expect(button(page, "Pause")).toBeVisible();
+  await page.keyboard.press("Space");
+  await expect(button(page, "Play")).toBeVisible();
+
+  await barOf(page, 5).click();
+  await openBench(page);
+  await button(page, "New pattern").click();
+  await page.keyboard.press("Tab");
+  await page.keyboard.press("Escape");
+  await expect(benchOf(page)).toHaveCount(0);
+  await page.keyboard.press("Escape");
+  await expect(page.getByRole("dialog")).toHaveCount(0);
+  await page.keyboard.press("Space");
+  await expect(button(page, "Pause")).toBeVisible();
+  await button(page, "Pause").click();
+});
+
 for (const colorScheme of ["light", "dark"] as const) {
   test.describe(`in the ${colorScheme} theme`, () => {
     test.use({ colorScheme });
@@ -224,7 +251,7 @@ for (const colorScheme of ["light", "dark"] as const) {
       await button(page, "My patterns").click();
       await expect(benchOf(page)).toBeVisible();
       expect(await findings(page)).toEqual([]);
-      await page.getByLabel("Start from").selectOption({ label: "forward, two measures" });
+      await page.getByLabel("Start from").selectOption({ label: "Forward, two measures" });
       await button(page, "New pattern").click();
       await cell(page, "Eighth 3, string 1: middle").focus();
       await page.keyboard.press("ArrowLeft");

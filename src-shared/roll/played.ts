@@ -66,31 +66,6 @@ export const playedOn = (
   };
 };
 
-/** A pinch without the fingers that have just struck; any other stroke as it is. */
-const makingWay = (stroke: PatternStroke, before: PatternStroke): PatternStroke => {
-  const free = stroke.picks.filter(
-    ({ finger }) => !before.picks.some((pick) => pick.finger === finger),
-  );
-  return stroke.picks.length > 1 && free.length > 0 && free.length < stroke.picks.length
-    ? { ...stroke, picks: free }
-    : stroke;
-};
-
-/**
- * What is played right after another chord's last stroke: a pinch at the start leaves out the fingers
- * that have just struck. The same value where nothing changes.
- */
-export const playedAfter = (played: Played, before: PatternStroke): Played => {
-  const [first, ...others] = played.pieces;
-  const [opening, ...strokes] = played.strokes;
-  if (!first || !opening || makingWay(opening, before) === opening) {
-    return played;
-  }
-  const changed = makingWay(opening, before);
-  const piece = { ...first, strokes: [changed, ...first.strokes.slice(1)] };
-  return { ...played, pieces: [piece, ...others], strokes: [changed, ...strokes] };
-};
-
 /** The pattern that is being played so many eighths after the chord's start; null past its end. */
 export const pieceAt = ({ pieces }: Pick<Played, "pieces">, eighth: number): Pattern | null => {
   let end = 0;

@@ -4,10 +4,11 @@ import type { Neck } from "../neck/neck.ts";
 import { patternMeterOf } from "../roll/beats.ts";
 import { fifthBelongs } from "../roll/fifthBelongs.ts";
 import type { FitManner } from "../roll/fitRolls.ts";
+import { inTurn } from "../roll/inTurn.ts";
 import { mannerAt, type Spot } from "../roll/mannerAt.ts";
 import type { Pattern } from "../roll/pattern.ts";
 import type { Picking } from "../roll/picking.ts";
-import { type Played, playedAfter, playedOn } from "../roll/played.ts";
+import { type Played, playedOn } from "../roll/played.ts";
 import type { StayShape } from "../roll/segments.ts";
 import { TICKS_PER_EIGHTH, type Tick, tick } from "../units.ts";
 import { exitsOf, type Windows } from "./change.ts";
@@ -96,17 +97,26 @@ const playingOf = (
   };
 };
 
-/** A pinch that follows straight on another chord leaves out the fingers that have just struck. */
-const inTurn = (slots: readonly Slot[]): readonly Slot[] =>
-  slots.map((slot, index) => {
-    const before = slots[index - 1];
-    const last = before?.played.strokes.at(-1);
-    if (!before || !last || before.start + before.length !== slot.start) {
-      return slot;
+/** What is played where one chord follows straight on another: each run without a rest by itself. */
+const joined = (slots: readonly Slot[]): readonly Slot[] => {
+  const runs: Slot[][] = [];
+  for (const slot of slots) {
+    const run = runs.at(-1);
+    const before = run?.at(-1);
+    if (run && before && before.start + before.length === slot.start) {
+      run.push(slot);
+    } else {
+      runs.push([slot]);
     }
-    const played = playedAfter(slot.played, last);
-    return played === slot.played ? slot : { ...slot, played, exits: exitsOf(played) };
+  }
+  return runs.flatMap((run) => {
+    const playing = inTurn(run.map(({ played }) => played));
+    return run.map((slot, index) => {
+      const played = playing[index] ?? slot.played;
+      return played === slot.played ? slot : { ...slot, played, exits: exitsOf(played) };
+    });
   });
+};
 
 /**
  * The stretches that take a voicing each, in order, and what the right hand plays on them; N.C. has
@@ -166,5 +176,5 @@ export const slotsOf = (
       slotAt(spotAt(chord, cut.index, cut.start), cut.index, cut.start, length - before),
     ];
   });
-  return inTurn(slots);
+  return joined(slots);
 };

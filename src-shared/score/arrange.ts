@@ -132,7 +132,8 @@ const followsOn = (before: Placement | undefined, placement: Placement): boolean
  * afresh with each placement, which plays what its slot has (`slots[i]` for the placement of index
  * i). The hand leaves for the next one in time for what it needs (`eighth` is how long an eighth note
  * lasts): strokes that come after are let go, in a slide the strings that still ring glide with it
- * and its first stroke is marked as slid into. The song's last notes ring to its end.
+ * and its first stroke is marked as slid into. The song's last notes ring to its end; where the route
+ * goes round they make way for its first.
  */
 export const arrange = (
   timeline: Timeline,
@@ -144,11 +145,14 @@ export const arrange = (
   const placements = route?.placements ?? [];
   const legOut = new Map(route?.legs.map((leg) => [leg.from, leg]));
   const legInto = new Map(route?.legs.filter((leg) => !leg.seam).map((leg) => [leg.to, leg]));
+  const [first] = placements;
+  /** The first placement as it comes round: reached only by a seam. */
+  const again = first && { ...first, start: tick(first.start + timeline.length) };
   const notes = placements.flatMap((placement, index) => {
     const before = placements[index - 1];
-    const next = placements[index + 1];
+    const next = placements[index + 1] ?? again;
     const arriving = followsOn(before, placement) ? legInto.get(index) : undefined;
-    const leg = legInto.get(index + 1);
+    const leg = legOut.get(index);
     const left: Leaving | null =
       leg && next && leg.need > 0
         ? { leg, to: next, at: leavingTick(leg, next, eighth), joined: followsOn(placement, next) }
@@ -157,7 +161,7 @@ export const arrange = (
     if (!slot) {
       throw new Error(`placement ${index} has no slot`);
     }
-    const strokes = strokesOf(slot, legOut.get(index));
+    const strokes = strokesOf(slot, leg);
     return soundingOut(notesOf(neck, placement, strokes, arriving), left);
   });
   return {

@@ -57,10 +57,7 @@ export const sayHand = (hand: HandName): Choice => handWords[hand];
 const stringWords: Readonly<Record<StringSet, Choice>> = {
   "3-2-1": { name: "Top three", says: "The closed shapes on strings 3, 2 and 1." },
   "4-3-2": { name: "Inner three", says: "Strings 4, 3 and 2: lower, and out of a singer's way." },
-  "4-3-2-1": {
-    name: "All four",
-    says: "The full shapes; the thumb takes string 4 on the bar line.",
-  },
+  "4-3-2-1": { name: "All four", says: "The full shapes, with string 4 for the thumb." },
 };
 
 /**

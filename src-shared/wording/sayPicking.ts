@@ -68,3 +68,16 @@ export const sayPatternLength = (meter: PatternMeter, eighths: number): string =
   }
   return eighths === 1 ? "1 eighth" : `${eighths} eighths`;
 };
+
+/**
+ * What of a song a pattern of the player's own fills, by its length in eighths.
+ * @example sayFills("4/4", 8) // => "Repeated in every whole measure; forward rolls fill the rest."
+ */
+export const sayFills = (meter: PatternMeter, eighths: number): string => {
+  const measures = eighths / eighthsOfMeter[meter];
+  if (!Number.isInteger(measures)) {
+    return `Repeated where ${sayPatternLength(meter, eighths)} fit a chord evenly between bar lines; forward rolls fill the rest.`;
+  }
+  const each = measures === 1 ? "every whole measure" : `every ${measures} whole measures`;
+  return `Repeated in ${each}; forward rolls fill the rest.`;
+};

@@ -12,7 +12,7 @@ const wordsFor = (remark: Remark, { chord, bar, played }: Slot): Words => {
   switch (remark) {
     case "too-short":
       return {
-        says: `${where} lasts one eighth, too short for a roll: it is pinched.`,
+        says: `${where} lasts one eighth, too short for a roll: it gets one stroke, with the fingers that are free.`,
         try: "Leave it so, or give the chord more time.",
       };
     case "pattern-gone":

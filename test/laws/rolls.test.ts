@@ -1,9 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { eighthsOfMeter, isBeat } from "../../src-shared/roll/beats.ts";
 import { type FitManner, fitRolls } from "../../src-shared/roll/fitRolls.ts";
+import { inTurn } from "../../src-shared/roll/inTurn.ts";
 import { type PatternStroke, patternMeters } from "../../src-shared/roll/pattern.ts";
 import { densities, fifthUses, styleNames } from "../../src-shared/roll/picking.ts";
-import { type Played, playedAfter, playedOn } from "../../src-shared/roll/played.ts";
+import { type Played, playedOn } from "../../src-shared/roll/played.ts";
 import { breachesOf, fingersTwice } from "../../src-shared/roll/rollRules.ts";
 import type { StayShape } from "../../src-shared/roll/segments.ts";
 import { exitsOf } from "../../src-shared/route/change.ts";
@@ -99,27 +100,42 @@ describe("any stay of 1 to 64 eighths, in any meter and style, at any density", 
     ).toEqual([]);
   });
 
-  test("joins to any other: a pinch leaves out what has just struck, and the thumb is free", () => {
-    const ends = new Map<string, PatternStroke>();
-    const starts = new Map<string, Played>();
+  test("joins to any other, also over chords of a single eighth: no finger strikes twice running", () => {
+    const kinds = new Map<string, Played>();
     for (const { stay, manner } of rolledCases) {
       const played = playedOn(stay, manner, [], "never");
-      const [start, end] = [played.strokes[0], played.strokes.at(-1)];
-      if (start && end) {
-        starts.set(JSON.stringify(start), played);
-        ends.set(JSON.stringify(end), end);
+      const kind = JSON.stringify([played.strokes[0], played.strokes.at(-1)]);
+      const known = kinds.get(kind);
+      if (!known || known.strokes.length > played.strokes.length) {
+        kinds.set(kind, played);
       }
     }
     // Thumb, pinches and a strum start; rests, index, middle and both of them end.
-    expect(starts.size).toBeGreaterThan(4);
-    expect(ends.size).toBeGreaterThan(3);
-    for (const end of ends.values()) {
-      for (const played of starts.values()) {
-        const [start] = playedAfter(played, end).strokes;
-        expect(start?.picks.some(({ finger }) => finger === "T")).toBe(true);
-        expect(start && fingersTwice([end, start])).toEqual([]);
+    expect(kinds.size).toBeGreaterThan(12);
+    const single = playedOn(
+      { offset: 3, length: 1, meter: "4/4" },
+      { style: "forward", density: "full", soft: false },
+      [],
+      "never",
+    );
+    const wrong: string[] = [];
+    for (const before of kinds.values()) {
+      for (const after of kinds.values()) {
+        for (let singles = 0; singles <= 4; singles += 1) {
+          const between = Array.from({ length: singles }, () => single);
+          const run = inTurn([before, ...between, after, ...between]);
+          const strokes = run.flatMap((played) => played.strokes);
+          const asPieces = run.flatMap(({ pieces }) => pieces.flatMap((piece) => piece.strokes));
+          const sounds = run.every(({ strokes: own }) => (own[0]?.picks.length ?? 0) > 0);
+          const onThumb = usesThumb(run[singles + 1]?.strokes[0]);
+          const fine = fingersTwice(strokes).length === 0 && sounds && onThumb;
+          if (!fine || JSON.stringify(strokes) !== JSON.stringify(asPieces)) {
+            wrong.push(`${singles}: ${JSON.stringify(strokes)}`);
+          }
+        }
       }
     }
+    expect(wrong).toEqual([]);
   });
 
   test("comes out the same each time", () => {

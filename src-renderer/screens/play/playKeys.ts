@@ -32,6 +32,12 @@ const PRESSED: ReadonlyMap<string, string> = new Map([
 ]);
 
 /**
+ * Whether an element is of something that lies over the screen. What is done there says nothing of how
+ * the player works on the screen itself, where the focus then returns to.
+ */
+export const liesOver = (element: Element): boolean => element.closest(POPUPS) !== null;
+
+/**
  * Whether the element that has the focus would take keys (a slider, a choice, a closed list), but
  * was only `clicked`: its keys are the screen's.
  */

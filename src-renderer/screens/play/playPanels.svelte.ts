@@ -1,5 +1,5 @@
 /** A pane of the drawer. */
-export type DrawerPane = "route" | "hand" | "changes" | "mix";
+export type DrawerPane = "route" | "hand" | "changes" | "band";
 
 /** What lies over the Play screen: the drawer with its panes, or the player's patterns. */
 export class PlayPanels {

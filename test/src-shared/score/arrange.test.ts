@@ -101,6 +101,29 @@ describe("the banjo's score", () => {
     expect(ringing).toEqual([]);
   });
 
+  test("makes way for its first chord where the song goes round, and rings to its end where not", () => {
+    const lastBar = (tempo: number, goesRound: boolean) =>
+      walkOf(`Time: 2/2  Tempo: ${tempo}\n| G | C |`, {
+        ...inDShape,
+        goesRound,
+      }).score.notes.filter(({ tick }) => tick >= 1920);
+    const slow = lastBar(40, true).filter(({ glide }) => glide !== null);
+    expect(slow.map(({ string, fret, glide }) => [string, (glide?.toFret ?? 0) - fret])).toEqual([
+      [2, -5],
+      [3, -5],
+      [1, -5],
+    ]);
+    expect(slow.every(({ glide, until }) => glide?.end === 3840 && until === 3840)).toBe(true);
+    expect(
+      lastBar(120, true)
+        .filter(({ letGo }) => letGo)
+        .map(({ tick }) => tick),
+    ).toEqual([3840 - 480, 3840 - 240]);
+    for (const note of [...lastBar(40, false), ...lastBar(120, false)]) {
+      expect([note.letGo, note.glide]).toEqual([false, null]);
+    }
+  });
+
   test("is silent during N.C. and does not slide out of silence", () => {
     const { score } = walkOf("| G | N.C. | C |", inDShape);
     expect(score.notes.some((note) => note.tick >= 1920 && note.tick < 3840)).toBe(false);
@@ -261,12 +284,17 @@ describe("the right hand in the score", () => {
   test("says of a chord of one eighth that it is pinched, at its bar", () => {
     const { notes, slots } = pickedAs("| G . . , C' |", {}, inDShape);
     expect(slots.map(({ length }) => length)).toEqual([1680, 240]);
+    const on = (chart: string) =>
+      pickedAs(chart, {}, inDShape).score.notes.map(({ finger }) => finger);
+    // Seven eighths end on the middle finger; before another chord the thumb is kept for it.
+    expect(on("| G . . , C' |").slice(7)).toEqual(["T", "I"]);
+    expect(on("| G . . , C' | D |").slice(7, 10)).toEqual(["I", "T", "I"]);
     expect(notes).toEqual([
       {
         severity: "hint",
         code: "too-short",
         at: expect.objectContaining({ line: 1 }),
-        says: "C in bar 1 lasts one eighth, too short for a roll: it is pinched.",
+        says: "C in bar 1 lasts one eighth, too short for a roll: it gets one stroke, with the fingers that are free.",
         try: "Leave it so, or give the chord more time.",
       },
     ]);
