@@ -15,6 +15,7 @@ type Session = {
   /** Bars of clicks before each further round. */
   readonly countInEachRound?: number;
   readonly mix?: Preferences["mix"];
+  readonly silent?: { readonly play: number; readonly rest: number };
 };
 
 /** Opens the score live, plays it, and does what `meanwhile` does until it is over. */
@@ -24,16 +25,18 @@ const record = async (
   meanwhile: () => Promise<void>,
 ): Promise<{ sound: Sound; sightings: readonly Sighting[] }> => {
   const { score, tempo = TEMPO, loop = null, countInEachRound = 0, mix = only("banjo") } = session;
+  const { silent = null } = session;
   const rate = await page.evaluate(
-    async ([what, speed, levels, round, bars]) => {
+    async ([what, speed, levels, round, bars, rests]) => {
       const { live } = window.harness;
       await live.open(what, speed, levels);
+      live.engine.load(what, speed, rests);
       live.engine.setLoop(round);
       live.engine.setCountInEachRound(bars);
       live.engine.play(what.bars[0]?.start ?? what.length, 0);
       return live.sampleRate;
     },
-    [score, tempo, mix, loop, countInEachRound] as const,
+    [score, bpm(tempo), mix, loop, countInEachRound, silent] as const,
   );
   await meanwhile();
   const { sound, sightings } = await page.evaluate(() => window.harness.live.take());
@@ -286,6 +289,52 @@ test("live, a context that the system suspends is woken up, and no note is lost 
   expect(recovered).toBe(1);
   expect(onsets).toHaveLength(score.notes.length);
   expect(worst(gapsOf(onsets).map((gap) => gap - EIGHTH))).toBeLessThan(0.002);
+});
+
+test("live, a window that is hidden, with no frames and a timer once a second, plays on exactly", async ({
+  page,
+}) => {
+  const score = handMadeScore(4, roll(4, 7));
+  // Headless Chromium hides no window, so the page is told what a hidden one is told.
+  await page.evaluate(() => {
+    const { setTimeout: later, setInterval: again } = window;
+    Object.defineProperties(document, {
+      hidden: { get: () => true },
+      visibilityState: { get: () => "hidden" },
+    });
+    Object.assign(window, {
+      requestAnimationFrame: () => 0,
+      setTimeout: (work: () => void, ms = 0) => later(work, Math.max(1000, ms)),
+      setInterval: (work: () => void, ms = 0) => again(work, Math.max(1000, ms)),
+    });
+    document.dispatchEvent(new Event("visibilitychange"));
+  });
+  const { sound, sightings } = await record(page, { score }, () => toEnd(page));
+  const onsets = onsetsOf(sound);
+  const jitter = worst(gapsOf(onsets).map((gap) => gap - EIGHTH));
+  tell("jitter in a hidden window, ms", (jitter * 1000).toFixed(3));
+  tell("looks of the main thread meanwhile", String(sightings.length));
+  expect(sightings.length).toBeLessThan(12);
+  expect(onsets).toHaveLength(score.notes.length);
+  expect(jitter).toBeLessThan(0.002);
+});
+
+test("live, a loop of one bar with one bar to rest is silent in every second round", async ({
+  page,
+}) => {
+  const score = handMadeScore(2, roll(2, 7));
+  const loop = { start: tick(0), end: tick(1920) };
+  const { sound } = await record(page, { score, loop, silent: { play: 1, rest: 1 } }, () =>
+    page.evaluate(() => window.harness.live.pass(4.2)),
+  );
+  const onsets = onsetsOf(sound);
+  const begun = onsets[0] ?? Number.NaN;
+  const due = [0, 2].flatMap((bar) =>
+    Array.from({ length: 8 }, (_, eighth) => (8 * bar + eighth) * EIGHTH),
+  );
+  const off = due.map((time, index) => (onsets[index] ?? Number.NaN) - begun - time);
+  expect(worst(off)).toBeLessThan(0.002);
+  expect(peakOf(sound, begun + 8 * EIGHTH + 0.03, begun + 16 * EIGHTH - 0.01)).toBeLessThan(1e-3);
 });
 
 test("live, half a minute of loops leaves no audio node behind", async ({ page }) => {

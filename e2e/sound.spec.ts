@@ -1,6 +1,10 @@
 import { expect } from "@playwright/test";
 import wavefile from "wavefile";
-import { firstPreferences } from "../src-shared/settings.ts";
+import { chartToScore } from "../src-shared/chartToScore.ts";
+import { demoSongTable } from "../src-shared/demo/demoSongTable.ts";
+import { perform } from "../src-shared/score/perform.ts";
+import { ticksToSeconds } from "../src-shared/score/tempo.ts";
+import { firstPreferences, newSongSettings, type Preferences } from "../src-shared/settings.ts";
 import { bpm, midi, tick } from "../src-shared/units.ts";
 import {
   edgeOf,
@@ -317,6 +321,45 @@ test("in the usual mix nothing comes near the ceiling, and each part sits where 
   for (const part of ["guitar", "chop"]) {
     expect(level("banjo") - level(part)).toBeGreaterThan(6);
     expect(level("banjo") - level(part)).toBeLessThan(13);
+  }
+});
+
+test("in the usual mix of an arranged song every part is heard beside the banjo, and the ceiling changes nothing", async ({
+  page,
+}) => {
+  for (const id of ["ostlebeck-landing", "quillow-weir-waltz"]) {
+    const demo = demoSongTable.find((song) => song.id === id);
+    const { plan, picking, feel } = newSongSettings;
+    const walk = chartToScore(demo?.text ?? "", plan, null, picking);
+    const score = perform(walk.score, { feel, practice: { mix: "all" } });
+    const end = ticksToSeconds(score.length, score.meter, walk.tempo);
+    const { mix } = firstPreferences;
+    const heard = (levels: Preferences["mix"]): Promise<Sound> =>
+      render(page, score, levels, { tempo: walk.tempo });
+    const levels = new Map<string, number>();
+    for (const part of ["banjo", "bass", "guitar", "chop"] as const) {
+      const alone = await heard({ ...only(), [part]: mix[part] });
+      levels.set(part, levelOf(alone, 0, end));
+      tell(
+        `${id}, ${part}: peak and RMS dB`,
+        `${peakOf(alone, 0, end).toFixed(3)} ${levelOf(alone, 0, end).toFixed(1)}`,
+      );
+    }
+    const all = await heard(mix);
+    tell(
+      `${id}, all: peak and RMS dB`,
+      `${peakOf(all, 0, end).toFixed(3)} ${levelOf(all, 0, end).toFixed(1)}`,
+    );
+    // KNEE of src-renderer/sound/mixer.ts.
+    expect(peakOf(all, -LEAD_IN, end + 0.4)).toBeLessThan(0.8);
+    const below = (part: string): number =>
+      (levels.get("banjo") ?? Number.NaN) - (levels.get(part) ?? Number.NaN);
+    expect(below("bass")).toBeGreaterThan(-3);
+    expect(below("bass")).toBeLessThan(6);
+    for (const part of ["guitar", "chop"]) {
+      expect(below(part)).toBeGreaterThan(2);
+      expect(below(part)).toBeLessThan(12);
+    }
   }
 });
 

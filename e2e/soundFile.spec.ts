@@ -37,3 +37,44 @@ test("the Play drawer saves the song as a WAV file", async ({ page }) => {
   await dialog.getByRole("button", { name: "Close" }).click();
   await expect(dialog).toBeHidden();
 });
+
+test("the dialog covers the drawer it was opened from, and what is being written can be cancelled", async ({
+  page,
+}) => {
+  const downloads: string[] = [];
+  page.on("download", (download) => downloads.push(download.suggestedFilename()));
+  const bars = Array.from({ length: 30 }, () => "| G | C | D7 | G |").join("\n");
+  await writeSong(page, CHART.replace(/Tempo: 120[\s\S]*/, `Tempo: 30\n\n${bars}`));
+  await placeLink(page, "Play").click();
+  await button(page, "Route and mix").click();
+  const drawer = page.getByRole("dialog", { name: "Route and mix" });
+  await page.getByRole("tab", { name: "Band" }).click();
+  const place = await drawer.boundingBox();
+  await button(page, "Save as sound").click();
+  const dialog = page.getByRole("dialog", { name: "Save as sound" });
+  await expect(dialog).toBeVisible();
+  const top = await page.evaluate(([x, y]) => document.elementFromPoint(x, y)?.className ?? "", [
+    (place?.x ?? 0) + (place?.width ?? 0) - 8,
+    (place?.y ?? 0) + 8,
+  ] as const);
+  expect(top).toContain("veil");
+  expect(top).not.toContain("veil-clear");
+
+  const progress = dialog.getByRole("progressbar");
+  for (const stop of ["Cancel", "Escape"]) {
+    await dialog.getByRole("button", { name: "Save WAV" }).click();
+    await expect(progress).toBeVisible();
+    if (stop === "Cancel") {
+      await dialog.getByRole("button", { name: stop }).click();
+      await expect(dialog.getByRole("button", { name: "Save WAV" })).toBeVisible();
+    } else {
+      await page.keyboard.press(stop);
+      await expect(dialog).toBeHidden();
+    }
+    await expect(progress).toHaveCount(0);
+  }
+  await button(page, "Save as sound").click();
+  await expect(dialog.getByRole("status")).toHaveCount(0);
+  await expect(dialog.getByRole("alert")).toHaveCount(0);
+  expect(downloads).toEqual([]);
+});

@@ -66,7 +66,7 @@ const options = {
   loop: { type: "boolean" },
 } as const satisfies ParseArgsConfig["options"];
 
-const SLOWEST = 20;
+const SLOWEST = 15;
 const FASTEST = 320;
 const MOST_ALTERNATIVES = 9;
 

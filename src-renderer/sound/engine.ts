@@ -6,7 +6,7 @@ import { type Bpm, type Seconds, seconds, type Tick, tick } from "../../src-shar
 import { type AudioTime, audioTimeOf } from "./audioTime.ts";
 import { Clock, type Pace } from "./clock.ts";
 import { Ensemble } from "./ensemble.ts";
-import type { Playback } from "./playback.ts";
+import type { Playback, Silent } from "./playback.ts";
 import { Revival } from "./revival.ts";
 import { type Plan, Scheduler } from "./scheduler.ts";
 
@@ -15,7 +15,11 @@ export const LEAD_IN: Seconds = seconds(0.08);
 /** How often the scheduler looks ahead, in seconds; a small part of how far. */
 const EVERY = 0.02;
 
-type Loaded = { readonly score: Score; readonly tempo: Bpm };
+type Loaded = {
+  readonly score: Score;
+  readonly tempo: Bpm;
+  readonly silentBars: Silent;
+};
 type Playing = { readonly clock: Clock; readonly scheduler: Scheduler };
 
 /** The whole band live, on a context that it closes in the end. */
@@ -55,8 +59,8 @@ export class Engine implements Playback {
     return this.#revival.wake();
   }
 
-  load(score: Score, tempo: Bpm): void {
-    this.#loaded = { score, tempo };
+  load(score: Score, tempo: Bpm, silentBars: Silent = null): void {
+    this.#loaded = { score, tempo, silentBars };
     this.#ensemble.prepare(score);
     this.#change();
     this.setTempo(tempo);
@@ -83,8 +87,7 @@ export class Engine implements Playback {
   }
 
   setTempo(tempo: Bpm): void {
-    const { score } = this.#ready();
-    this.#loaded = { score, tempo };
+    this.#loaded = { ...this.#ready(), tempo };
     if (this.#playing) {
       const { clock, scheduler } = this.#playing;
       clock.changePace(scheduler.recall(), this.#pace());
@@ -137,8 +140,8 @@ export class Engine implements Playback {
   }
 
   #plan(): Plan {
-    const { score } = this.#ready();
-    return { score, loop: this.#loop, countInEachRound: this.#countInEachRound };
+    const { score, silentBars } = this.#ready();
+    return { score, silentBars, loop: this.#loop, countInEachRound: this.#countInEachRound };
   }
 
   #change(): void {

@@ -1,11 +1,15 @@
 import type { Score, Span } from "../../src-shared/score/score.ts";
 import { firstPreferences, type Preferences } from "../../src-shared/settings.ts";
 import type { Bpm } from "../../src-shared/units.ts";
-import type { Playback } from "./playback.ts";
+import type { Playback, Silent } from "./playback.ts";
 import { silence, usualTempo } from "./silence.ts";
 
 type Settings = {
-  readonly loaded: { readonly score: Score; readonly tempo: Bpm };
+  readonly loaded: {
+    readonly score: Score;
+    readonly tempo: Bpm;
+    readonly silentBars: Silent;
+  };
   readonly loop: Span | null;
   readonly countInEachRound: number;
   readonly mix: Preferences["mix"];
@@ -15,7 +19,7 @@ type Settings = {
 export class LateEngine {
   readonly #make: () => Playback | Promise<Playback>;
   #settings: Settings = {
-    loaded: { score: silence, tempo: usualTempo },
+    loaded: { score: silence, tempo: usualTempo, silentBars: null },
     loop: null,
     countInEachRound: 0,
     mix: firstPreferences.mix,
@@ -33,9 +37,9 @@ export class LateEngine {
     return this.#made;
   }
 
-  load(score: Score, tempo: Bpm): void {
-    this.#settings = { ...this.#settings, loaded: { score, tempo } };
-    this.#made?.load(score, tempo);
+  load(score: Score, tempo: Bpm, silentBars: Silent = null): void {
+    this.#settings = { ...this.#settings, loaded: { score, tempo, silentBars } };
+    this.#made?.load(score, tempo, silentBars);
   }
 
   setTempo(tempo: Bpm): void {
@@ -89,7 +93,7 @@ export class LateEngine {
       throw new Error("The player was closed.");
     }
     const { loaded, loop, countInEachRound, mix } = this.#settings;
-    engine.load(loaded.score, loaded.tempo);
+    engine.load(loaded.score, loaded.tempo, loaded.silentBars);
     engine.setLoop(loop);
     engine.setCountInEachRound(countInEachRound);
     engine.setMix(mix);

@@ -1,6 +1,10 @@
+import type { Practice } from "../../src-shared/score/band.ts";
 import type { Score, Span } from "../../src-shared/score/score.ts";
 import type { Preferences } from "../../src-shared/settings.ts";
 import type { Bpm, Tick } from "../../src-shared/units.ts";
+
+/** Bars in which everyone drops out, counted on from round to round. */
+export type Silent = Practice["silentBars"];
 
 /** What the player asks of the sound. Positions are ticks of the song. */
 export interface Playback {
@@ -13,7 +17,7 @@ export interface Playback {
   /** Wakes the sound up; throws where the browser or the system refuses. */
   wake(): Promise<void>;
   /** What is to be played; while playing it goes on with it at the same place. */
-  load(score: Score, tempo: Bpm): void;
+  load(score: Score, tempo: Bpm, silentBars?: Silent): void;
   /** From a position, after so many bars of clicks. Only once awake. */
   play(from: Tick, countInBars: number): void;
   /** Stops, and says where. */

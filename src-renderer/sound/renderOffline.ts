@@ -1,15 +1,19 @@
+import type { Practice } from "../../src-shared/score/band.ts";
 import type { Score, Span } from "../../src-shared/score/score.ts";
+import { silentRounds } from "../../src-shared/score/silentBars.ts";
 import { ticksPerBar, ticksToSeconds } from "../../src-shared/score/tempo.ts";
 import type { Preferences } from "../../src-shared/settings.ts";
 import { type Bpm, seconds, tick } from "../../src-shared/units.ts";
 import { Clock } from "./clock.ts";
 import { Ensemble } from "./ensemble.ts";
 import type { Onlooker } from "./onlooker.ts";
-import { Scheduler } from "./scheduler.ts";
+import { type Plan, Scheduler } from "./scheduler.ts";
 
 /** What to render. */
 export type Rendering = {
   readonly score: Score;
+  /** Counted from the first bar that is played. */
+  readonly silentBars?: Practice["silentBars"];
   readonly tempo: Bpm;
   readonly mix: Preferences["mix"];
   /** What of the song is played; nothing rings in from before it. */
@@ -36,7 +40,8 @@ export const renderOffline = async (
   rendering: Rendering,
   onlooker: Onlooker,
 ): Promise<AudioBuffer> => {
-  const { score, tempo, mix, range, countInBars, sampleRate } = rendering;
+  const { tempo, mix, range, countInBars, sampleRate } = rendering;
+  const score = silentRounds(rendering.score, rendering.silentBars ?? null, range)(0);
   const { meter } = score;
   const lead = tick(-countInBars * ticksPerBar(meter));
   const played = ticksToSeconds(tick(range.end - range.start - lead), meter, tempo);
@@ -51,7 +56,12 @@ export const renderOffline = async (
   ensemble.mixer.rise(seconds(0));
   const clock = new Clock({ now, heard: now }, { meter, tempo });
   clock.start(seconds(RENDER_LEAD_IN), lead, { meter, tempo });
-  const plan = { score: { ...score, length: range.end }, loop: null, countInEachRound: 0 };
+  const plan: Plan = {
+    score: { ...score, length: range.end },
+    silentBars: null,
+    loop: null,
+    countInEachRound: 0,
+  };
   const scheduler = new Scheduler(clock, ensemble.band, plan, range.start, countInBars);
   const step = QUANTUM * Math.ceil(sampleRate / QUANTUM);
   const ahead = seconds((2 * step) / sampleRate);

@@ -2,6 +2,13 @@
 const PATIENCE = 1500;
 /** The output's clock moves in steps of at most some hundredths of a second; still for so long, it has stopped. In ms. */
 const STALLED = 1000;
+/** After a sound card came or went, its clock is trusted less for some time. Both in ms. */
+const STALLED_IN_DOUBT = 200;
+const DOUBT = 3000;
+
+/** What is asked of a live context. */
+type LiveContext = Pick<AudioContext, "state" | "currentTime" | "resume" | "suspend"> &
+  Pick<EventTarget, "addEventListener" | "removeEventListener">;
 
 /** Who is to know. */
 export type Wish = {
@@ -31,26 +38,40 @@ const inTime = async (answer: Promise<void>): Promise<void> => {
  * sound card that is unplugged. What is handed out waits in the context and sounds when it goes on.
  */
 export class Revival {
-  readonly #context: AudioContext;
+  readonly #context: LiveContext;
+  readonly #devices: EventTarget | null;
   readonly #wish: Wish;
   #reviving = false;
   #moved = { audio: -1, system: 0 };
+  #doubtUntil = 0;
   readonly #stateChange = (): void => {
-    if (this.#context.state !== "running") {
+    if (!this.#isRunning()) {
       void this.#revive();
     }
   };
 
-  constructor(context: AudioContext, wish: Wish) {
+  readonly #deviceChange = (): void => {
+    this.#doubtUntil = performance.now() + DOUBT;
+    this.#stateChange();
+  };
+
+  /** `devices` tells when a sound card comes or goes; null where the browser keeps that to itself. */
+  constructor(
+    context: LiveContext,
+    wish: Wish,
+    devices: EventTarget | null = navigator.mediaDevices ?? null,
+  ) {
     this.#context = context;
+    this.#devices = devices;
     this.#wish = wish;
     context.addEventListener("statechange", this.#stateChange);
+    devices?.addEventListener("devicechange", this.#deviceChange);
   }
 
   /** Throws where the browser or the system refuses. */
   async wake(): Promise<void> {
     this.#moved = { audio: -1, system: performance.now() };
-    if (this.#context.state === "running") {
+    if (this.#isRunning()) {
       return;
     }
     await inTime(this.#context.resume());
@@ -62,7 +83,7 @@ export class Revival {
     const system = performance.now();
     if (audio !== this.#moved.audio) {
       this.#moved = { audio, system };
-    } else if (system - this.#moved.system > STALLED && this.#context.state === "running") {
+    } else if (system - this.#moved.system > this.#patience(system) && this.#isRunning()) {
       this.#moved = { audio, system };
       void this.#revive();
     }
@@ -70,6 +91,15 @@ export class Revival {
 
   dispose(): void {
     this.#context.removeEventListener("statechange", this.#stateChange);
+    this.#devices?.removeEventListener("devicechange", this.#deviceChange);
+  }
+
+  #isRunning(): boolean {
+    return this.#context.state === "running";
+  }
+
+  #patience(system: number): number {
+    return system < this.#doubtUntil ? STALLED_IN_DOUBT : STALLED;
   }
 
   /** A context that says it runs and does not is stopped first. */
@@ -79,7 +109,7 @@ export class Revival {
     }
     this.#reviving = true;
     try {
-      if (this.#context.state === "running") {
+      if (this.#isRunning()) {
         await inTime(this.#context.suspend());
       }
       await this.wake();

@@ -1,3 +1,4 @@
+import type { Practice } from "../../src-shared/score/band.ts";
 import { countIn } from "../../src-shared/score/countIn.ts";
 import {
   countInsOf,
@@ -5,11 +6,13 @@ import {
   endOf,
   loopWithin,
   type Run,
+  roundAt,
   type Slice,
   slicesOf,
   songTickAt,
 } from "../../src-shared/score/loop.ts";
 import type { Hit, Note, Part, Score } from "../../src-shared/score/score.ts";
+import { silentRounds } from "../../src-shared/score/silentBars.ts";
 import { ticksPerBar } from "../../src-shared/score/tempo.ts";
 import { startingIn } from "../../src-shared/score/window.ts";
 import { type Seconds, seconds, type Tick, tick } from "../../src-shared/units.ts";
@@ -17,6 +20,7 @@ import type { Clock } from "./clock.ts";
 import type { Instrument } from "./instrument.ts";
 import { type Moment, momentsOfHit, momentsOfNote } from "./moments.ts";
 import { Pending } from "./pending.ts";
+import { type Seam, seamOf } from "./seam.ts";
 
 /** Everyone who plays; whoever counts in has a place of their own in the mix. */
 export type Band = {
@@ -34,12 +38,19 @@ export const SETTLED: Seconds = seconds(0.05);
 /** A stroke at most this late is played at once; a later one is left out, for it would mislead. */
 export const LATE: Seconds = seconds(0.03);
 
-/** From `since` on this run is played; its own position 0 is at `zero`. */
-type Passage = { readonly since: Tick; readonly zero: Tick; readonly run: Run };
+/** From `since` on this run is played; its own position 0 is at `zero`, after so many rounds. */
+type Passage = {
+  readonly since: Tick;
+  readonly zero: Tick;
+  readonly run: Run;
+  readonly rounds: number;
+};
 
 /** What is to be played, and how it goes round. */
 export type Plan = {
   readonly score: Score;
+  /** Counted on from round to round. */
+  readonly silentBars: Practice["silentBars"];
   readonly loop: Run["loop"];
   /** Bars of clicks before each further round. */
   readonly countInEachRound: number;
@@ -66,7 +77,9 @@ export class Scheduler {
   readonly #band: Band;
   readonly #pending = new Pending();
   readonly #countInBars: number;
-  #score: Score;
+  /** The score of each round. */
+  #scoreIn: (round: number) => Score;
+  #seam: Seam | null = null;
   #passages: readonly [Passage, ...Passage[]];
   #clicks: readonly Hit[];
   #horizon: Tick;
@@ -75,11 +88,11 @@ export class Scheduler {
   constructor(clock: Clock, band: Band, plan: Plan, start: Tick, countInBars: number) {
     this.#clock = clock;
     this.#band = band;
-    this.#score = plan.score;
+    this.#scoreIn = silentRounds(plan.score, plan.silentBars, plan.loop);
     this.#countInBars = countInBars;
     this.#clicks = clicksOf(plan, countInBars);
     this.#horizon = tick(-countInBars * ticksPerBar(plan.score.meter));
-    this.#passages = [{ since: this.#horizon, zero: tick(0), run: runOf(plan, start) }];
+    this.#passages = [{ since: this.#horizon, zero: tick(0), run: runOf(plan, start), rounds: 0 }];
   }
 
   /** The first position that is not handed out. */
@@ -140,10 +153,20 @@ export class Scheduler {
     const kept = this.#passages.filter(
       (each, index) => each.since < since && (this.#passages[index + 1]?.since ?? since) > heard,
     );
-    const passage = { since, zero, run: runOf(plan, start) };
+    const before = this.#lastPassage();
+    const round = before.rounds + roundAt(before.run, tick(since - before.zero));
+    const run = runOf(plan, start);
+    const isSameLoop =
+      run.loop?.start === before.run.loop?.start && run.loop?.end === before.run.loop?.end;
+    const passage = { since, zero, run, rounds: isSameLoop ? round : 0 };
+    const scoreIn = silentRounds(score, plan.silentBars, plan.loop);
     const [first, ...rest] = [...kept, passage];
     this.#passages = [first ?? passage, ...rest];
-    this.#score = score;
+    if (leadsTo === null) {
+      const taken = { score: this.#scoreIn(round), seam: this.#seam };
+      this.#seam = seamOf(taken, scoreIn(passage.rounds), start, tick(since - start));
+    }
+    this.#scoreIn = scoreIn;
     this.#clicks = clicksOf(plan, this.#countInBars);
   }
 
@@ -154,14 +177,16 @@ export class Scheduler {
     if (to <= this.#horizon) {
       return;
     }
-    const { zero, run } = this.#lastPassage();
+    const { zero, run, rounds } = this.#lastPassage();
     const [from, till] = [tick(this.#horizon - zero), tick(to - zero)];
+    this.#makeUp(this.#horizon, to, run);
     this.#horizon = to;
     for (const slice of countInsOf(run, from, till)) {
       this.#playClicks({ ...slice, offset: tick(slice.offset + zero) });
     }
     for (const slice of slicesOf(run, from, till)) {
-      this.#playSlice({ ...slice, offset: tick(slice.offset + zero) }, run);
+      const [offset, round] = [tick(slice.offset + zero), slice.round + rounds];
+      this.#playSlice({ ...slice, offset, round }, run);
     }
     this.#pending.meet(to, this.#clock);
   }
@@ -179,14 +204,33 @@ export class Scheduler {
     }
   }
 
-  #playSlice({ from, to, offset }: Slice, run: Run): void {
+  #playSlice({ from, to, offset, round }: Slice, run: Run): void {
+    const score = this.#scoreIn(round);
     const span = { start: from, end: to };
-    const last = loopWithin(run.loop, run.end)?.end ?? run.end;
-    for (const note of startingIn(this.#score.notes, span)) {
-      this.#strike(this.#band.banjo, note, offset, momentsOfNote(note, last));
+    const done = this.#seam?.offset === offset ? this.#seam.done : null;
+    for (const stroke of [...startingIn(score.notes, span), ...startingIn(score.hits, span)]) {
+      if (!done?.has(stroke)) {
+        this.#play(stroke, offset, run);
+      }
     }
-    for (const hit of startingIn(this.#score.hits, span)) {
-      this.#strike(this.#band[hit.part], hit, offset, momentsOfHit(hit, last));
+  }
+
+  #play(stroke: Note | Hit, offset: Tick, run: Run): void {
+    const last = loopWithin(run.loop, run.end)?.end ?? run.end;
+    if ("part" in stroke) {
+      this.#strike(this.#band[stroke.part], stroke, offset, momentsOfHit(stroke, last));
+    } else {
+      this.#strike(this.#band.banjo, stroke, offset, momentsOfNote(stroke, last));
+    }
+  }
+
+  /** What another score has a little earlier is struck at the seam. */
+  #makeUp(from: Tick, to: Tick, run: Run): void {
+    const at = this.#seam ? tick(this.#seam.cut + this.#seam.offset) : to;
+    if (this.#seam && at >= from && at < to) {
+      for (const stroke of this.#seam.late) {
+        this.#play(stroke, tick(at - stroke.tick), run);
+      }
     }
   }
 

@@ -3,7 +3,7 @@ import { quartersPerMinute } from "../../src-shared/score/tempo.ts";
 import type { Preferences } from "../../src-shared/settings.ts";
 import { bpm, type Tick, tick } from "../../src-shared/units.ts";
 import { LateEngine } from "../sound/lateEngine.ts";
-import type { Playback } from "../sound/playback.ts";
+import type { Playback, Silent } from "../sound/playback.ts";
 import { silence, usualTempo } from "../sound/silence.ts";
 import { Frames } from "./frames.ts";
 import { HELD_BACK, PlayerShown, type PlayerState, RECOVERED } from "./playerShown.svelte.ts";
@@ -38,17 +38,16 @@ export class Player extends PlayerShown {
     return this.#frames.subscribe(callback);
   }
 
-  /** What is written and what is heard of it; the place is kept. */
-  load(score: Score, placements: readonly Held[], heard: Score = score): void {
+  /** What is written, and what is heard of it in bars that are not silent; the place is kept. */
+  load(score: Score, placements: readonly Held[], heard: Score = score, silent?: Silent): void {
     this.#score = score;
     this.#placements = placements;
     if (score.length === 0 && this.#sounds()) {
       this.stop();
     }
-    if (this.#at >= score.length) {
-      this.#at = score.bars.at(-1)?.start ?? tick(0);
-    }
-    this.#late.load(heard, this.#tempo);
+    const lastBar = score.bars.at(-1)?.start ?? tick(0);
+    this.#at = this.#at < score.length ? this.#at : lastBar;
+    this.#late.load(heard, this.#tempo, silent);
     this.show({ quartersPerMinute: quartersPerMinute(score.meter, this.#tempo) });
     this.#frames.once();
   }

@@ -32,7 +32,8 @@ export const readMeter = (text: string): ValueReading<Meter> => {
     : refuse(`"${shorten(text)}" is not a time signature.`, WRITE_TIME);
 };
 
-const LOWEST_TEMPO = 20;
+/** 30 quarters a minute where a half note is the beat. */
+const LOWEST_TEMPO = 15;
 const HIGHEST_TEMPO = 320;
 /** Note values that a tempo may name, in eighths. */
 const namedBeats: ReadonlyMap<string, number> = new Map([
@@ -43,7 +44,7 @@ const namedBeats: ReadonlyMap<string, number> = new Map([
 ]);
 
 /**
- * Reads a tempo as beats of the meter per minute, 20 to 320; "1/2=110", "1/4=110", "3/8=110" (a
+ * Reads a tempo as beats of the meter per minute, 15 to 320; "1/2=110", "1/4=110", "3/8=110" (a
  * dotted quarter) and "1/8=110" name their own note value and are converted.
  * @example readTempo("1/4=210", { beats: 2, unit: 2 }) // => { ok: true, value: 105 }
  * @example readTempo("1/4=150", { beats: 6, unit: 8 }) // => { ok: true, value: 100 }

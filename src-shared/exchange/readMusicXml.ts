@@ -25,7 +25,7 @@ const keyOf = (given: PartReading["fifths"]): Key | null => {
   return given && tonic ? { tonic, mode: given.minor ? "minor" : "major" } : null;
 };
 
-const LOWEST_TEMPO = 20;
+const LOWEST_TEMPO = 15;
 const HIGHEST_TEMPO = 320;
 
 /**

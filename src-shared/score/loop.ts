@@ -23,6 +23,8 @@ export type Slice = {
   /** First tick of the song after it; later than `from`. */
   readonly to: Tick;
   readonly offset: Tick;
+  /** How often the run has started over before it. */
+  readonly round: number;
 };
 
 /**
@@ -39,12 +41,22 @@ export const loopWithin = (loop: Span | null, end: Tick): Span | null => {
 };
 
 /** `first` is the unrolled position of `start`; what the lap has before that is its count-in. */
-type Lap = { readonly first: Tick; readonly start: Tick; readonly end: Tick };
+type Lap = {
+  readonly first: Tick;
+  readonly start: Tick;
+  readonly end: Tick;
+  readonly round: number;
+};
 
 const firstLap = (run: Run): Lap => {
   const loop = loopWithin(run.loop, run.end);
   const end = loop?.end ?? run.end;
-  return { first: tick(0), start: loop && run.start >= end ? loop.start : run.start, end };
+  return {
+    first: tick(0),
+    start: loop && run.start >= end ? loop.start : run.start,
+    end,
+    round: 0,
+  };
 };
 
 /** The lap that holds an unrolled position; the first one holds all before it too. */
@@ -57,14 +69,14 @@ const lapAt = (run: Run, unrolled: Tick): Lap => {
   }
   const round = run.countIn + loop.end - loop.start;
   const lap = Math.floor((unrolled - leadIn) / round);
-  return { first: tick(leadIn + lap * round + run.countIn), ...loop };
+  return { first: tick(leadIn + lap * round + run.countIn), ...loop, round: lap + 1 };
 };
 
 /**
  * The stretches of song that sound in the unrolled positions from `from` (included) to `to` (not),
  * in order. None for the count-ins, nor after the song's end where nothing loops. A run that starts
  * before its loop plays up to it and stays in; one that starts at or after its end begins with it.
- * @example slicesOf({ start: 0, loop: { start: 0, end: 960 }, end: 3840, countIn: 0 }, 480, 1200) // => [{ from: 480, to: 960, offset: 0 }, { from: 0, to: 240, offset: 960 }]
+ * @example slicesOf({ start: 0, loop: { start: 0, end: 960 }, end: 3840, countIn: 0 }, 480, 1200) // => [{ from: 480, to: 960, offset: 0, round: 0 }, { from: 0, to: 240, offset: 960, round: 1 }]
  */
 export const slicesOf = (run: Run, from: Tick, to: Tick): readonly Slice[] => {
   const slices: Slice[] = [];
@@ -77,7 +89,12 @@ export const slicesOf = (run: Run, from: Tick, to: Tick): readonly Slice[] => {
     if (stop <= begin) {
       break;
     }
-    slices.push({ from: tick(begin - offset), to: tick(stop - offset), offset });
+    slices.push({
+      from: tick(begin - offset),
+      to: tick(stop - offset),
+      offset,
+      round: lap.round,
+    });
     at = stop;
   }
   return slices;
@@ -86,16 +103,16 @@ export const slicesOf = (run: Run, from: Tick, to: Tick): readonly Slice[] => {
 /**
  * The stretches that are counted in, between `from` (included) and `to` (not), as slices of ticks
  * before 0: tick 0 is where the count-in leads, as in `countIn`.
- * @example countInsOf({ start: 0, loop: { start: 0, end: 960 }, end: 960, countIn: 480 }, 900, 1500) // => [{ from: -480, to: 0, offset: 1440 }]
+ * @example countInsOf({ start: 0, loop: { start: 0, end: 960 }, end: 960, countIn: 480 }, 900, 1500) // => [{ from: -480, to: 0, offset: 1440, round: 1 }]
  */
 export const countInsOf = (run: Run, from: Tick, to: Tick): readonly Slice[] => {
   const slices: Slice[] = [];
   let at = from;
   while (at < to) {
-    const { first, start, end } = lapAt(run, at);
+    const { first, start, end, round } = lapAt(run, at);
     const stop = Math.min(to, first);
     if (at < stop) {
-      slices.push({ from: tick(at - first), to: tick(stop - first), offset: first });
+      slices.push({ from: tick(at - first), to: tick(stop - first), offset: first, round });
     }
     const next = tick(first + Math.max(0, end - start));
     if (next <= at) {
@@ -114,6 +131,13 @@ export const countsInTo = (run: Run, unrolled: Tick): Tick | null => {
   const lap = lapAt(run, unrolled);
   return unrolled < lap.first ? lap.start : null;
 };
+
+/**
+ * How often a run has started over before an unrolled position; a count-in belongs to the round it
+ * leads to.
+ * @example roundAt({ start: 0, loop: { start: 0, end: 960 }, end: 3840, countIn: 0 }, 2000) // => 2
+ */
+export const roundAt = (run: Run, unrolled: Tick): number => lapAt(run, unrolled).round;
 
 /**
  * Where in the song an unrolled position is: in a count-in as far before where it leads as it still

@@ -4,13 +4,12 @@ import { bouncedTick } from "./bounce.ts";
 import { levelOff, type PlayerName, ticksOff } from "./looseness.ts";
 import { inMix } from "./practiceMix.ts";
 import type { Hit, Note, Score } from "./score.ts";
-import { withSilentBars } from "./silentBars.ts";
 import { indexAt } from "./window.ts";
 
 /** How a written score is to sound. */
 export type Performance = {
   readonly feel: Pick<Feel, "bounce" | "human">;
-  readonly practice: Pick<Practice, "mix" | "silentBars">;
+  readonly practice: Pick<Practice, "mix">;
 };
 
 /** Where a stroke is heard, and how loud beside what is written. */
@@ -108,24 +107,12 @@ const performedHits = (score: Score, feel: Performance["feel"]): readonly Hit[] 
 };
 
 /**
- * The score as it is to sound: who plays, the silent bars, the bounce, and each player a little off
- * the grid, the same on every run. `firstBar` (0-based) is where silent bars are counted from. A
- * stroke never leaves its bar, so that it starts with its loop and within the song; each player's
- * strokes keep their order; meter, length and bars stay. With even eighths, exact timing, everyone
- * playing and no silent bars it is the score as given.
+ * The score as it is to sound: who plays, the bounce, and each player a little off the grid, the same
+ * on every run. A stroke never leaves its bar, so that it starts with its loop and within the song;
+ * each player's strokes keep their order; meter, length and bars stay. With even eighths, exact timing
+ * and everyone playing it is the score as given.
  */
-export const perform = (
-  score: Score,
-  { feel, practice }: Performance,
-  firstBar: number = 0,
-): Score => {
+export const perform = (score: Score, { feel, practice }: Performance): Score => {
   const played = inMix(score, practice.mix);
-  const sounding = practice.silentBars
-    ? withSilentBars(played, practice.silentBars, firstBar)
-    : played;
-  return {
-    ...sounding,
-    notes: performedNotes(sounding, feel),
-    hits: performedHits(sounding, feel),
-  };
+  return { ...played, notes: performedNotes(played, feel), hits: performedHits(played, feel) };
 };

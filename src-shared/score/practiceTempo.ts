@@ -2,10 +2,8 @@ import type { Meter } from "../chart/song.ts";
 import { type Bpm, bpm } from "../units.ts";
 import { quartersPerMinute } from "./tempo.ts";
 
-/** Slowest and fastest practice tempo, quarter notes a minute, that every meter reaches. */
+/** Slowest and fastest practice tempo, quarter notes a minute, in every meter. */
 const QUARTERS = { low: 30, high: 320 };
-/** The same in beats of the meter, where these are longer: a waltz may run, cut time may creep. */
-const BEATS = { low: 30, high: 240 };
 /** No tempo is kept beyond these, in beats of the meter a minute. */
 const KEPT = { low: 15, high: 320 };
 /** Room above a chart's own tempo. */
@@ -16,18 +14,18 @@ const STEP = 0.05;
 export type TempoRange = { readonly low: number; readonly high: number };
 
 /**
- * The tempos to practise a song at, in beats of its meter a minute: at least from 30 to 320 quarters,
- * and with room above the chart's own tempo.
- * @example practiceRange({ beats: 2, unit: 2 }, 100) // => { low: 15, high: 240 }
+ * The tempos to practise a song at, in beats of its meter a minute: from 30 to 320 quarters, and
+ * beyond only for the chart's own tempo and some room above it.
+ * @example practiceRange({ beats: 2, unit: 2 }, 100) // => { low: 15, high: 160 }
  * @example practiceRange({ beats: 4, unit: 4 }, 100) // => { low: 30, high: 320 }
  */
 export const practiceRange = (meter: Meter, own: Bpm): TempoRange => {
   const perBeat = quartersPerMinute(meter, bpm(1));
   return {
-    low: Math.max(KEPT.low, Math.min(BEATS.low, QUARTERS.low / perBeat, own)),
+    low: Math.max(KEPT.low, Math.min(QUARTERS.low / perBeat, own)),
     high: Math.min(
       KEPT.high,
-      Math.max(BEATS.high, Math.round(QUARTERS.high / perBeat), Math.round(own * ROOM)),
+      Math.max(Math.round(QUARTERS.high / perBeat), Math.round(own * ROOM)),
     ),
   };
 };

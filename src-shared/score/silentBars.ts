@@ -1,6 +1,7 @@
 import { type Tick, tick } from "../units.ts";
 import type { Practice } from "./band.ts";
-import type { Hit, Note, Score } from "./score.ts";
+import { loopWithin } from "./loop.ts";
+import type { Hit, Note, Score, Span } from "./score.ts";
 import { indexAt } from "./window.ts";
 
 type Silences = NonNullable<Practice["silentBars"]>;
@@ -29,8 +30,7 @@ const hitUpTo = (hit: Hit, stop: Tick): Hit =>
 
 /**
  * The score with its silent bars: nothing is struck in them, and what rings is stopped where they
- * begin. Counted from bar `first` (0-based), the loop's first bar where there is one; the same in each
- * round.
+ * begin. Counted from bar `first` (0-based); below 0 it has been counted before the song's start.
  */
 export const withSilentBars = (score: Score, silences: Silences, first: number): Score => {
   const silent = score.bars.map((bar) => isSilentBar(bar.index, silences, first));
@@ -54,5 +54,30 @@ export const withSilentBars = (score: Score, silences: Silences, first: number):
     ...score,
     notes: sounding(score.notes, noteUpTo),
     hits: sounding(score.hits, hitUpTo),
+  };
+};
+
+/**
+ * The score of each round of a loop, the first being 0: silent bars are counted from its first bar
+ * and on through its rounds, so that a loop of four bars with four to play and four to rest is silent
+ * every other time. Where nothing loops there is only round 0, counted from the song's first bar.
+ */
+export const silentRounds = (
+  score: Score,
+  silences: Silences | null,
+  loop: Span | null,
+): ((round: number) => Score) => {
+  if (!silences) {
+    return () => score;
+  }
+  const within = loopWithin(loop, score.length);
+  const first = within ? indexAt(score.bars, within.start) : 0;
+  const last = within ? indexAt(score.bars, tick(within.end - 1)) : score.bars.length - 1;
+  const made = new Map<number, Score>();
+  return (round) => {
+    const counted = (round * (last - first + 1)) % (silences.play + silences.rest);
+    const known = made.get(counted) ?? withSilentBars(score, silences, first - counted);
+    made.set(counted, known);
+    return known;
   };
 };

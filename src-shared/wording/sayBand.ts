@@ -16,11 +16,11 @@ export const sayPracticeMix = (
 ): { readonly name: string; readonly says: string } => mixWords[mix];
 
 /**
- * Why silent bars are never heard: the round, of so many bars, is over before the first one. "" where
- * they are heard.
- * @example sayNoSilence({ play: 4, rest: 2 }, 4) // => "This round has 4 bars: it starts over before anyone drops out."
+ * Why silent bars are never heard: the song, of so many bars, is over before the first one. "" where
+ * they are heard, as in anything that starts over (null).
+ * @example sayNoSilence({ play: 4, rest: 2 }, 4) // => "The song has 4 bars: it is over before anyone drops out."
  */
-export const sayNoSilence = (silences: Practice["silentBars"], roundBars: number): string =>
-  silences && silences.play >= roundBars
-    ? `This round has ${roundBars} bar${roundBars === 1 ? "" : "s"}: it starts over before anyone drops out.`
+export const sayNoSilence = (silences: Practice["silentBars"], songBars: number | null): string =>
+  silences && songBars !== null && silences.play >= songBars
+    ? `The song has ${songBars} bar${songBars === 1 ? "" : "s"}: it is over before anyone drops out.`
     : "";

@@ -7,6 +7,7 @@ import { practiceMixes } from "../../src-shared/score/band.ts";
 import { LOOSEST_TICKS } from "../../src-shared/score/looseness.ts";
 import { type Performance, perform } from "../../src-shared/score/perform.ts";
 import type { Hit, Note as Played, Score } from "../../src-shared/score/score.ts";
+import { withSilentBars } from "../../src-shared/score/silentBars.ts";
 import { indexAt } from "../../src-shared/score/window.ts";
 import { wholeNeckPlan } from "../../src-shared/settings.ts";
 
@@ -53,15 +54,12 @@ const anyPerformance: fc.Arbitrary<Performance> = fc.record({
   }),
   practice: fc.record({
     mix: fc.constantFrom(...practiceMixes),
-    silentBars: fc.option(
-      fc.record({ play: fc.integer({ min: 1, max: 4 }), rest: fc.integer({ min: 1, max: 3 }) }),
-    ),
   }),
 });
 
 const asWritten: Performance = {
   feel: { bounce: 0, human: 0 },
-  practice: { mix: "all", silentBars: null },
+  practice: { mix: "all" },
 };
 
 /** Farthest that bounce and looseness together move a stroke: 80 ticks and 12. */
@@ -72,7 +70,7 @@ const isInOrder = (strokes: readonly { readonly tick: number }[]) =>
   strokes.every(({ tick }, index) => tick >= (strokes[index - 1]?.tick ?? 0));
 
 describe("every performance", () => {
-  test("is the score itself with even eighths, exact timing, everyone and no silence", () => {
+  test("is the score itself with even eighths, exact timing, and everyone", () => {
     fc.assert(
       fc.property(anyBand, ({ walk }) => {
         expect(perform(walk.score, asWritten)).toEqual(walk.score);
@@ -101,10 +99,10 @@ describe("every performance", () => {
 
   test("moves no stroke far, none out of its bar, and keeps both lists in order", () => {
     fc.assert(
-      fc.property(anyBand, anyPerformance, ({ walk }, { feel, practice }) => {
+      fc.property(anyBand, anyPerformance, ({ walk }, { feel }) => {
         const performance = {
           feel,
-          practice: { ...practice, mix: "all", silentBars: null },
+          practice: { mix: "all" },
         } as const;
         const { score } = walk;
         const heard = perform(score, performance);
@@ -157,15 +155,8 @@ describe("every performance", () => {
         fc.record({ play: fc.integer({ min: 1, max: 4 }), rest: fc.integer({ min: 1, max: 3 }) }),
         fc.nat(5),
         ({ walk }, { feel, practice }, silentBars, first) => {
-          const resting = perform(
-            walk.score,
-            { feel, practice: { ...practice, silentBars } },
-            first,
-          );
-          const without = perform(walk.score, {
-            feel,
-            practice: { ...practice, silentBars: null },
-          });
+          const without = perform(walk.score, { feel, practice });
+          const resting = withSilentBars(without, silentBars, first);
           // By hand: the bars from `first` on are numbered round `play + rest`.
           const silent = walk.score.bars.filter(({ index }) => {
             const from = index - first + 100 * (silentBars.play + silentBars.rest);
@@ -209,7 +200,7 @@ describe("every practice mix", () => {
     fc.assert(
       fc.property(anyBand, ({ walk, time }) => {
         const partsIn = (mix: (typeof practiceMixes)[number]) => {
-          const heard = perform(walk.score, { ...asWritten, practice: { mix, silentBars: null } });
+          const heard = perform(walk.score, { ...asWritten, practice: { mix } });
           return { heard, parts: [...new Set(heard.hits.map(({ part }) => part))].toSorted() };
         };
         const full = partsIn("all");

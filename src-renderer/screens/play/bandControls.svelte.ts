@@ -14,34 +14,24 @@ import type { PreferencesState } from "../../state/preferences.svelte.ts";
 export class BandControls {
   readonly feel: Feel;
   readonly practice: Practice;
-  /** The score as it is to sound, from what is written. */
+  /** The score as it is to sound, from what is written; silent bars come on top. */
   readonly heard: Score;
+  readonly silentBars: Practice["silentBars"];
   readonly #song: OpenSong;
   readonly #preferences: PreferencesState;
-  readonly #countedFrom: number;
 
-  /** `firstBar` says where silent bars are counted from: the loop's first bar, 0-based. */
-  constructor(song: OpenSong, preferences: PreferencesState, firstBar: () => number) {
+  constructor(song: OpenSong, preferences: PreferencesState) {
     this.#song = song;
     this.#preferences = preferences;
     this.feel = $derived(song.settings.feel);
     this.practice = $derived(song.settings.practice);
-    this.#countedFrom = $derived(this.practice.silentBars ? firstBar() : 0);
+    this.silentBars = $derived(this.practice.silentBars);
     this.heard = $derived(this.heardIn(this.practice.mix));
   }
 
   /** The score as it would sound in another practice mix. */
   heardIn(mix: PracticeMix): Score {
-    const practice = { ...this.practice, mix };
-    return perform(this.#song.walk.score, { feel: this.feel, practice }, this.#countedFrom);
-  }
-
-  /** The score as a practice mix sounds it, without silent bars; null is as it is heard now. */
-  scoreFor(mix: PracticeMix | null): Score {
-    const practice = { mix: mix ?? "all", silentBars: null };
-    return mix === null
-      ? this.heard
-      : perform(this.#song.walk.score, { feel: this.feel, practice });
+    return perform(this.#song.walk.score, { feel: this.feel, practice: { mix } });
   }
 
   setFeel(part: Partial<Feel>): void {

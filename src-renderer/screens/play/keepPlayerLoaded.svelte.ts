@@ -22,7 +22,12 @@ export const keepPlayerLoaded = (
     });
   };
   whileOurs(() =>
-    player.load(song.walk.score, song.walk.route?.placements ?? [], controls.band.heard),
+    player.load(
+      song.walk.score,
+      song.walk.route?.placements ?? [],
+      controls.band.heard,
+      controls.band.silentBars,
+    ),
   );
   whileOurs(() => player.setTempo(bpm(controls.tempo.now)));
   whileOurs(() => player.setLoop(controls.round));

@@ -40,7 +40,7 @@ export class PlayControls {
     this.#player = player;
     this.#preferences = preferences;
     this.tempo = new TempoControls(song, preferences);
-    this.band = new BandControls(song, preferences, () => this.loop?.firstBar ?? 0);
+    this.band = new BandControls(song, preferences);
     this.view = new PlayView(preferences, () => ticksPerBar(song.walk.timeline.meter));
   }
 

@@ -107,7 +107,7 @@ describe("the plan command", () => {
     expect(refused(["a.txt", "--strings", "5-4"])).toContain('"5-4" is none of them');
     expect(refused(["a.txt", "--tuning", "open Q"])).toContain("double C");
     expect(refused(["a.txt", "--hand", "third"])).toContain('"third" is none of them');
-    expect(refused(["a.txt", "--tempo", "5"])).toContain("from 20 to 320");
+    expect(refused(["a.txt", "--tempo", "5"])).toContain("from 15 to 320");
     expect(refused(["a.txt", "--alternatives", "two"])).toContain("from 1 to 9");
     expect(refused(["a.txt", "--style", "own:Mine"])).toContain("forward, backward");
     expect(refused(["a.txt", "--density", "half"])).toContain("full, beats, bars, once");

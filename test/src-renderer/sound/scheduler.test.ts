@@ -9,7 +9,8 @@ import {
   Scheduler,
   SETTLED,
 } from "../../../src-renderer/sound/scheduler.ts";
-import type { Score, Span } from "../../../src-shared/score/score.ts";
+import { perform } from "../../../src-shared/score/perform.ts";
+import type { Hit, Note, Score, Span } from "../../../src-shared/score/score.ts";
 import { bpm, seconds, tick } from "../../../src-shared/units.ts";
 import { FakeTime, PaperBand } from "./fakeAudio.ts";
 
@@ -19,8 +20,14 @@ const START = 1;
 const TICK = 0.000625;
 const EIGHTH = 240 * TICK;
 
-const planOf = (score: Score, loop: Span | null = null, countInEachRound = 0): Plan => ({
+const planOf = (
+  score: Score,
+  loop: Span | null = null,
+  countInEachRound = 0,
+  silentBars: Plan["silentBars"] = null,
+): Plan => ({
   score,
+  silentBars,
   loop,
   countInEachRound,
 });
@@ -31,13 +38,14 @@ const playing = (
   from = 0,
   countInBars = 0,
   countInEachRound = 0,
+  silentBars: Plan["silentBars"] = null,
 ) => {
   const audio = new FakeTime(START - countInBars * 1920 * TICK);
   const paper = new PaperBand(audio);
   const pace = (tempo: number) => ({ meter: score.meter, tempo: bpm(tempo) });
   const clock = new Clock(audio, pace(100));
   clock.start(seconds(audio.time), tick(-countInBars * 1920), pace(100));
-  const plan = planOf(score, loop, countInEachRound);
+  const plan = planOf(score, loop, countInEachRound, silentBars);
   const scheduler = new Scheduler(clock, paper.band, plan, tick(from), countInBars);
   const goOn = (steps: readonly number[]): void => {
     for (const step of steps) {
@@ -350,6 +358,78 @@ describe("the scheduler", () => {
     goOn(steady(1.2));
     const ticks = paper.strikes.map(({ time }) => Math.round((time - START) / TICK));
     expect(ticks.slice(0, 10)).toEqual([0, 240, 480, 720, 960, 1920, 2880, 3120, 3360, 3600]);
+  });
+
+  test("silent bars are counted on from round to round, also over a new score in mid-round", () => {
+    const score = handMadeScore(6, roll(6, 7), rhythm(6));
+    const loop = span(1920, 3 * 1920);
+    for (const changes of [false, true]) {
+      const { paper, goOn, scheduler } = playing(score, loop, 1920, 0, 0, { play: 2, rest: 3 });
+      for (let step = 0; step < 16; step += 1) {
+        goOn(steady(0.75));
+        if (changes) {
+          scheduler.change(planOf(score, loop, 0, { play: 2, rest: 3 }));
+        }
+      }
+      const bars = new Set(
+        paper.strikes.map(({ time }) => Math.floor((time - START) / (1920 * TICK) + 1e-6)),
+      );
+      // Two bars with the band, three without, for the ten bars and a bit that were handed out.
+      expect([...bars].toSorted((a, b) => a - b)).toEqual([0, 1, 5, 6, 10]);
+    }
+  });
+
+  test("another loop counts its silent bars anew", () => {
+    const score = handMadeScore(6, roll(6, 7));
+    const silent = { play: 1, rest: 1 };
+    const { paper, goOn, scheduler } = playing(score, span(0, 1920), 0, 0, 0, silent);
+    goOn(steady(1.3));
+    scheduler.change(planOf(score, span(1920, 3840), 0, silent));
+    const cut = scheduler.horizon;
+    goOn(steady(4));
+    const later = paper.strikes.filter(({ time }) => (time - START) / TICK > cut - 1e-6);
+    expect(later.length).toBeGreaterThan(8);
+    expect(later.every(({ stroke }) => stroke.tick >= 1920 && stroke.tick < 3840)).toBe(true);
+  });
+
+  test("a feel that is changed again and again while it plays neither loses nor doubles a stroke", () => {
+    const amount = fc.double({ min: 0, max: 1, noNaN: true });
+    const anyChanges = fc.array(
+      fc.tuple(fc.integer({ min: 0, max: 12 }), fc.record({ bounce: amount, human: amount })),
+      { minLength: 1, maxLength: 60 },
+    );
+    const written = handMadeScore(24, roll(24, 7), rhythm(24));
+    const playerOf = (stroke: Note | Hit) => ("part" in stroke ? stroke.part : "banjo");
+    fc.assert(
+      fc.property(anyChanges, (changes) => {
+        const number = new Map<Note | Hit, number>();
+        const felt = (feel: { readonly bounce: number; readonly human: number }) => {
+          const score = perform(written, { feel, practice: { mix: "all" } });
+          const count = new Map<string, number>();
+          for (const stroke of [...score.notes, ...score.hits]) {
+            const next = count.get(playerOf(stroke)) ?? 0;
+            number.set(stroke, next);
+            count.set(playerOf(stroke), next + 1);
+          }
+          return score;
+        };
+        const { paper, goOn, scheduler, setTempo } = playing(felt({ bounce: 0, human: 0 }));
+        for (const [steps, feel] of changes) {
+          goOn(Array.from({ length: steps }, () => 0.02));
+          scheduler.change(planOf(felt(feel)));
+          setTempo(100);
+        }
+        goOn(steady(1));
+        for (const player of ["banjo", "bass", "guitar", "chop"]) {
+          const struck = paper.strikes
+            .map(({ stroke }) => stroke)
+            .filter((stroke) => playerOf(stroke) === player)
+            .map((stroke) => number.get(stroke));
+          expect(struck.length).toBeGreaterThan(0);
+          expect(struck).toEqual(struck.map((_, index) => index));
+        }
+      }),
+    );
   });
 
   test("an hour of play drifts by nothing, and remembers no more at its end than at its beginning", () => {

@@ -109,15 +109,16 @@ describe("a tempo", () => {
     expect(tempoOf("Time: 6/8 Tempo: 1/8 = 345")).toBe(115);
     expect(tempoOf("Time: 6/8 Tempo: 1/2=87")).toBe(116);
     expect(tempoOf("Time: 4/4 Tempo: 3/8=78")).toBe(117);
-    expect(noteOf("Time: 6/8 Tempo: 19")).toContain("19 dotted quarters a minute is out of reach.");
+    expect(noteOf("Time: 6/8 Tempo: 14")).toContain("14 dotted quarters a minute is out of reach.");
     expect(noteOf("Time: 6/8 Tempo: jig")).toContain("Write the dotted quarters in a minute");
     expect(noteOf("Tempo: 3/4=60")).toContain('"3/4=60" is not a tempo.');
   });
 
-  test("goes from 20 to 320, both included", () => {
-    expect(["20", "320"].map((text) => headerOf(`Tempo: ${text}`).tempo)).toEqual([20, 320]);
-    expect(noteOf("Tempo: 19")).toBe(
-      "1:8+2 19 quarter notes a minute is out of reach. Write a tempo from 20 to 320.",
+  test("goes from 15 to 320, both included: 30 quarters can be written in cut time", () => {
+    expect(["15", "320"].map((text) => headerOf(`Tempo: ${text}`).tempo)).toEqual([15, 320]);
+    expect(headerOf("Time: 2/2 Tempo: 1/4=30").tempo).toBe(15);
+    expect(noteOf("Tempo: 14")).toBe(
+      "1:8+2 14 quarter notes a minute is out of reach. Write a tempo from 15 to 320.",
     );
     expect(noteOf("Time: 3/4  Tempo: 1/2=161")).toContain("1:19+7 322 quarter notes");
     expect(noteOf("Tempo: brisk")).toBe(

@@ -107,21 +107,25 @@ describe("slices of a run", () => {
       countIn: tick(0),
     };
     expect(slicesOf(run, tick(1800), tick(4000))).toEqual([
-      { from: 3720, to: 3840, offset: -1920 },
-      { from: 1920, to: 3840, offset: 0 },
-      { from: 1920, to: 2080, offset: 1920 },
+      { from: 3720, to: 3840, offset: -1920, round: 0 },
+      { from: 1920, to: 3840, offset: 0, round: 1 },
+      { from: 1920, to: 2080, offset: 1920, round: 2 },
     ]);
   });
 
   test("are none in the count-in", () => {
     const run = { start: tick(960), loop: null, end: tick(3840), countIn: tick(0) };
     expect(slicesOf(run, tick(-1920), tick(0))).toEqual([]);
-    expect(slicesOf(run, tick(-1920), tick(100))).toEqual([{ from: 960, to: 1060, offset: -960 }]);
+    expect(slicesOf(run, tick(-1920), tick(100))).toEqual([
+      { from: 960, to: 1060, offset: -960, round: 0 },
+    ]);
   });
 
   test("stop at the end of a song that has no loop", () => {
     const run = { start: tick(3000), loop: null, end: tick(3840), countIn: tick(0) };
-    expect(slicesOf(run, tick(0), tick(5000))).toEqual([{ from: 3000, to: 3840, offset: -3000 }]);
+    expect(slicesOf(run, tick(0), tick(5000))).toEqual([
+      { from: 3000, to: 3840, offset: -3000, round: 0 },
+    ]);
     expect(slicesOf(run, tick(840), tick(5000))).toEqual([]);
     expect(endOf(run)).toBe(840);
   });
@@ -169,9 +173,9 @@ describe("a count-in before each round", () => {
 
   test("comes after each round and not before the first, which had its own", () => {
     expect(slicesOf(run, tick(0), tick(2700))).toEqual([
-      { from: 0, to: 1440, offset: 0 },
-      { from: 480, to: 1440, offset: 1060 },
-      { from: 480, to: 580, offset: 2120 },
+      { from: 0, to: 1440, offset: 0, round: 0 },
+      { from: 480, to: 1440, offset: 1060, round: 1 },
+      { from: 480, to: 580, offset: 2120, round: 2 },
     ]);
   });
 
