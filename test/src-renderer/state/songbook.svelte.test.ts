@@ -12,6 +12,7 @@ const summaryOf = (title: string): SongSummary => ({
   key: "D",
   meter: "3/4",
   tempo: 92,
+  chords: ["D"],
   changedMs: 11,
 });
 
