@@ -40,7 +40,7 @@ export const shownRows = (rows: readonly FoundRow[], filter: string): readonly S
   return rows
     .map((row, index) => ({ row, index }))
     .filter(({ row }) => {
-      const facts = row.kind === "song" ? row.facts.join(" ") : row.says;
+      const facts = row.kind === "song" ? row.facts.slice(0, 2).join(" ") : row.says;
       const line = plain(`${row.title ?? ""} ${row.file} ${facts}`);
       return words.every((word) => line.includes(word));
     });

@@ -1,7 +1,7 @@
 import type { Answer, SongSummary, StoredSong } from "../../../src-shared/host.ts";
 import { sayCount } from "../../parts/facts.ts";
 import type { AppState } from "../../state/context.ts";
-import { bestPlace } from "../../state/place.ts";
+import { bestPlace, songbookPlace } from "../../state/place.ts";
 import type { KeptSongs, Removed } from "../../state/songbook.svelte.ts";
 import type { Demo } from "./demoSongs.ts";
 import { STARTER_TITLE, starterText } from "./starterText.ts";
@@ -95,8 +95,11 @@ export class SongbookActions {
   }
 
   async #takeBack(ids: ReadonlySet<string>): Promise<void> {
-    const { songbook, stand, notices } = this.#app;
+    const { navigation, songbook, stand, notices } = this.#app;
     const { song } = stand;
+    const { place } = navigation;
+    // What is on the screen is about to go: the songbook takes its place.
+    if ("id" in place && ids.has(place.id)) navigation.go(songbookPlace);
     // The bin is to have it as it was last seen.
     if (song && ids.has(song.id)) await song.save();
     const problem = await songbook.removeAll(ids);
