@@ -40,6 +40,8 @@ export type SongSummary = {
   readonly key: string;
   readonly meter: string;
   readonly tempo: number;
+  /** Every chord of the chart once, by its letter, in order of appearance. */
+  readonly chords: readonly string[];
   /** When the chart was last written, milliseconds since 1970. */
   readonly changedMs: number;
 };
@@ -81,6 +83,7 @@ const summary = v.object({
   key: v.string(),
   meter: v.string(),
   tempo: v.number(),
+  chords: v.array(v.string()),
   changedMs: v.number(),
 });
 const storedEntries = { id: songId, text: chartText, settings: songSettingsSchema };

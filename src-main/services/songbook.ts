@@ -2,6 +2,7 @@ import { mkdir, open, readdir, rename, rm, rmdir } from "node:fs/promises";
 import { join } from "node:path";
 import { readChart } from "../../src-shared/chart/readChart.ts";
 import { meterName } from "../../src-shared/chart/writeChart.ts";
+import { chordName } from "../../src-shared/harmony/chord.ts";
 import { keyName } from "../../src-shared/harmony/readKey.ts";
 import type { Answer, SongSummary, SongToWrite, StoredSong } from "../../src-shared/host.ts";
 import {
@@ -91,15 +92,18 @@ export const makeSongbook = (folder: string, disk: Disk): Songbook => {
       // Listed all the same: opening it says what is wrong with it.
       return chart.problem.code === "not-found"
         ? null
-        : { id, title: id, key: "", meter: "", tempo: 0, changedMs: 0 };
+        : { id, title: id, key: "", meter: "", tempo: 0, chords: [], changedMs: 0 };
     }
-    const { title, key, meter, tempo } = readChart(chart.value.text).value;
+    const { title, key, meter, tempo, sections } = readChart(chart.value.text).value;
+    const stays = sections.flatMap(({ bars }) => bars.flatMap((bar) => bar.stays));
+    const names = stays.flatMap(({ chord }) => (chord ? [chordName(chord)] : []));
     return {
       id,
       title: title === "" ? id : title,
       key: keyName(key),
       meter: meterName(meter),
       tempo,
+      chords: [...new Set(names)],
       changedMs: chart.value.changedMs,
     };
   };

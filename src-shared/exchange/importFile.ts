@@ -1,5 +1,5 @@
 import { fileText } from "./fileText.ts";
-import type { Importing } from "./importing.ts";
+import type { Importing, OnTune } from "./importing.ts";
 import { readAbc } from "./readAbc.ts";
 import { readMusicXml } from "./readMusicXml.ts";
 import { readPasted } from "./readPasted.ts";
@@ -28,15 +28,15 @@ export const fileKind = (bytes: Uint8Array): FileKind => {
 
 /**
  * Reads any file a song may come in: MusicXML (3.1, 4.0, .mxl), ABC 2.1, chart text or plain chords.
- * Any bytes give tunes or a refusal in words; never throws for what is in the file.
+ * Any bytes give tunes or a refusal in words; never throws for what is in the file. A file of many tunes tells `onTune` of each.
  */
-export const importFile = (bytes: Uint8Array): Importing => {
+export const importFile = (bytes: Uint8Array, onTune?: OnTune): Importing => {
   const kind = fileKind(bytes);
   if (kind === "musicxml") {
     return readMusicXml(bytes);
   }
   if (kind === "abc") {
-    return readAbc(bytes);
+    return readAbc(bytes, onTune);
   }
   const text = fileText(bytes);
   return text.ok ? readPasted(text.text) : text;

@@ -16,5 +16,8 @@ export type FoundTune = FoundSong | (Refusal & { readonly title: string });
 /** What a file gives: at least one tune, or a refusal of the whole. */
 export type Importing = { readonly ok: true; readonly tunes: readonly FoundTune[] } | Refusal;
 
+/** Hears after each tune of a file how many are read, of how many. */
+export type OnTune = (read: number, of: number) => void;
+
 /** No file is longer than this, packed or unpacked, in bytes. */
 export const MAX_IMPORT_BYTES: number = 8 * 1024 * 1024;

@@ -11,7 +11,7 @@ import { abcPieces } from "./abcPieces.ts";
 import { type AbcText, abcTunes, partOrder } from "./abcTunes.ts";
 import { chartFromBars, chartLabel } from "./chartFromBars.ts";
 import { fileText } from "./fileText.ts";
-import type { FoundTune, Importing } from "./importing.ts";
+import type { FoundTune, Importing, OnTune } from "./importing.ts";
 import { beatsFromQuarters } from "./readMusicXml.ts";
 
 type AbcTune = ReturnType<Parse["getTune"]>;
@@ -118,7 +118,7 @@ const tuneOf = (abc: AbcText): FoundTune => {
 };
 
 /** Reads the text of an ABC 2.1 file: each of its tunes as a chart, or why it cannot be one. */
-export const readAbcText = (text: string): Importing => {
+export const readAbcText = (text: string, onTune?: OnTune): Importing => {
   const tunes = abcTunes(text);
   if (tunes.length === 0) {
     return refuse(
@@ -132,16 +132,21 @@ export const readAbcText = (text: string): Importing => {
       `Divide it: ${MAX_TUNES} at most.`,
     );
   }
-  return { ok: true, tunes: tunes.map(tuneOf) };
+  const found = tunes.map((tune, index) => {
+    const one = tuneOf(tune);
+    onTune?.(index + 1, tunes.length);
+    return one;
+  });
+  return { ok: true, tunes: found };
 };
 
 /** Reads an ABC 2.1 file: each of its tunes as a chart, or why it cannot be one. */
-export const readAbc = (bytes: Uint8Array): Importing => {
+export const readAbc = (bytes: Uint8Array, onTune?: OnTune): Importing => {
   const text = fileText(bytes);
   if (!text.ok) {
     return text;
   }
-  const found = readAbcText(text.text);
+  const found = readAbcText(text.text, onTune);
   if (!found.ok || text.guess === null) {
     return found;
   }

@@ -1,5 +1,6 @@
 import { patternFileOf, takenIn } from "../../../src-shared/exchange/patternFile.ts";
 import type { Problem } from "../../../src-shared/host.ts";
+import { download } from "../download.ts";
 import { readFile, sayTakenIn } from "./benchWords.ts";
 import type { Workbench } from "./workbench.svelte.ts";
 
@@ -26,14 +27,7 @@ export class BenchFiles {
 
   /** Hands the player a file with all their patterns. */
   export(): void {
-    const url = URL.createObjectURL(
-      new Blob([patternFileOf(this.#bench.all)], { type: "application/json" }),
-    );
-    const link = document.createElement("a");
-    link.href = url;
-    link.download = FILE_NAME;
-    link.click();
-    URL.revokeObjectURL(url);
+    download(patternFileOf(this.#bench.all), "application/json", FILE_NAME);
   }
 
   async import(file: File): Promise<void> {

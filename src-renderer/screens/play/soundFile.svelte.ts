@@ -1,17 +1,7 @@
 import type { WavWork } from "../../parts/wavChoice.ts";
 import type { Rendering } from "../../sound/renderOffline.ts";
 import type { Bits } from "../../sound/writeWav.ts";
-
-/** Gives bytes to the player as a file among their downloads. */
-const download = (bytes: ArrayBuffer, fileName: string): void => {
-  const url = URL.createObjectURL(new Blob([bytes], { type: "audio/wav" }));
-  const link = document.createElement("a");
-  link.href = url;
-  link.download = fileName;
-  link.click();
-  // The click has started the download; the page may let go of the bytes when that has them.
-  setTimeout(() => URL.revokeObjectURL(url), 60_000);
-};
+import { download } from "../download.ts";
 
 /** One sound file after another, each written while the player waits or cancels. */
 export class SoundFile {
@@ -30,7 +20,7 @@ export class SoundFile {
       };
       const bytes = await renderWav(rendering, bits, { progress, signal: stop.signal });
       stop.signal.throwIfAborted();
-      download(bytes, fileName);
+      download(bytes, "audio/wav", fileName);
       this.work = { kind: "saved", fileName };
     } catch (thrown) {
       if (stop.signal.aborted) return;

@@ -1,7 +1,8 @@
 import type { Answer, SongSummary, StoredSong } from "../../../src-shared/host.ts";
+import { sayCount } from "../../parts/facts.ts";
 import type { AppState } from "../../state/context.ts";
-import { bestPlace } from "../../state/place.ts";
-import type { Removed } from "../../state/songbook.svelte.ts";
+import { bestPlace, songbookPlace } from "../../state/place.ts";
+import type { KeptSongs, Removed } from "../../state/songbook.svelte.ts";
 import type { Demo } from "./demoSongs.ts";
 import { STARTER_TITLE, starterText } from "./starterText.ts";
 
@@ -67,6 +68,44 @@ export class SongbookActions {
     this.#app.notices.dismissAbout(removed.ticket);
     const song = this.#valueOf(await this.#app.songbook.restore(removed));
     if (song) this.#focusSong(song.id);
+  }
+
+  /** A second song like the first, to try something else on. */
+  async duplicate(song: SongSummary): Promise<void> {
+    if (this.#creating) return;
+    this.#creating = true;
+    if (this.#app.stand.song?.id === song.id) await this.#app.stand.song.save();
+    const answer = await this.#app.songbook.duplicate(song);
+    this.#creating = false;
+    const copy = this.#valueOf(answer);
+    if (!copy) return;
+    this.#sayKept([copy.id], `“${song.title}” is in the songbook a second time.`);
+    this.#focusSong(copy.id);
+  }
+
+  /** Tells what has come in, and how to be rid of it again. */
+  tellKept({ kept }: KeptSongs): void {
+    const ids = kept.map(({ id }) => id);
+    this.#sayKept(ids, `${sayCount(ids.length, "song")} kept.`);
+  }
+
+  #sayKept(ids: readonly string[], says: string): void {
+    const run = (): void => void this.#takeBack(new Set(ids));
+    this.#app.notices.say(says, { label: "Undo", run }, ids.join(" "));
+  }
+
+  async #takeBack(ids: ReadonlySet<string>): Promise<void> {
+    const { navigation, songbook, stand, notices } = this.#app;
+    const { song } = stand;
+    const { place } = navigation;
+    // What is on the screen is about to go: the songbook takes its place.
+    if ("id" in place && ids.has(place.id)) navigation.go(songbookPlace);
+    // The bin is to have it as it was last seen.
+    if (song && ids.has(song.id)) await song.save();
+    const problem = await songbook.removeAll(ids);
+    if (song && ids.has(song.id) && !problem) stand.clear(song.id);
+    if (problem) notices.complain(problem);
+    this.#focusSong(undefined);
   }
 
   /** One create at a time: a double click makes one song. */

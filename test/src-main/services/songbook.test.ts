@@ -46,7 +46,7 @@ describe("a songbook", () => {
     expect((await readdir(folder)).toSorted()).toEqual(["gate-ten.json", "gate-ten.txt"]);
   });
 
-  test("lists songs by title with key, meter and tempo as their charts write them", async () => {
+  test("lists songs by title with key, meter, tempo and chords as their charts write them", async () => {
     const { folder, book } = await openBook();
     await book.create("Lantern Creek Waltz", waltz, newSongSettings);
     await book.create("Gate Ten", reel, newSongSettings);
@@ -59,6 +59,7 @@ describe("a songbook", () => {
         key: "D",
         meter: "2/2",
         tempo: 104,
+        chords: ["D", "A"],
         changedMs: written.getTime(),
       },
       expect.objectContaining({ id: "lantern-creek-waltz", key: "Em", meter: "3/4", tempo: 96 }),

@@ -63,6 +63,7 @@ export class MemoryHost {
           key: "G",
           meter: "4/4",
           tempo: 100,
+          chords: ["G", "F#m"],
           changedMs: 7,
         })),
       ),

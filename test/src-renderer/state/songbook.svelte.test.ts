@@ -12,6 +12,7 @@ const summaryOf = (title: string): SongSummary => ({
   key: "D",
   meter: "3/4",
   tempo: 92,
+  chords: ["D"],
   changedMs: 11,
 });
 
@@ -66,6 +67,9 @@ describe("search", () => {
     ["eowin", ["Éowin's Ferry"]],
     ["  ", ["Crooked Fence", "Éowin's Ferry", "Long Fence Waltz"]],
     ["polka", []],
+    ["100 waltz", ["Long Fence Waltz"]],
+    ["f#m ferry", ["Éowin's Ferry"]],
+    ["f#", []],
   ])("looking for %j finds %j", async (search, expected) => {
     const { songbook } = await filled();
     songbook.search = search;
@@ -91,6 +95,54 @@ describe("songs in and out", () => {
     expect(titles(songbook)).toContain("Long Fence Waltz");
     expect(memory.songs.get("c")).toEqual(before);
     expect(songbook.removed).toEqual([]);
+  });
+
+  test("several songs are kept one after the other, counted as they come, and taken out together", async () => {
+    const { memory, songbook } = await filled();
+    const charts = ["Tin Roof", "Wet Stone"].map((title) => ({
+      title,
+      text: `Title: ${title}\n| D |`,
+    }));
+    const counts: number[] = [];
+    const count = (kept: number) => counts.push(kept);
+    const result = await songbook.createAll(charts, count, new AbortController().signal);
+    expect(counts).toEqual([1, 2]);
+    expect(result.problem).toBe(null);
+    expect(titles(songbook)).toEqual(expect.arrayContaining(["Tin Roof", "Wet Stone"]));
+    expect(await songbook.removeAll(new Set(result.kept.map(({ id }) => id)))).toBe(null);
+    expect(titles(songbook)).toEqual(["Crooked Fence", "Éowin's Ferry", "Long Fence Waltz"]);
+    expect(memory.bin.size).toBe(2);
+    expect(songbook.removed.map(({ summary }) => summary.title)).toEqual(["Tin Roof", "Wet Stone"]);
+  });
+
+  test("keeping stops at the first song that cannot be kept, and where it is told to", async () => {
+    const { memory, songbook } = await filled();
+    const charts = ["Tin Roof", "Wet Stone"].map((title) => ({ title, text: `Title: ${title}` }));
+    const fail = () => {
+      memory.failing = diskFull;
+    };
+    const failed = await songbook.createAll(charts, fail, new AbortController().signal);
+    expect([failed.kept.length, failed.problem]).toEqual([1, diskFull]);
+    memory.failing = null;
+    const stop = new AbortController();
+    const stopped = await songbook.createAll(charts, () => stop.abort(), stop.signal);
+    expect([stopped.kept.length, stopped.problem]).toEqual([1, null]);
+  });
+
+  test("a song is duplicated with its settings under a title that no song has", async () => {
+    const { memory, songbook } = await filled();
+    const waltz = () => songbook.songs?.find(({ id }) => id === "c");
+    const before = memory.songs.get("c");
+    for (const name of ["Long Fence Waltz, copy", "Long Fence Waltz, copy 2"]) {
+      const song = waltz();
+      const copy = song && (await songbook.duplicate(song));
+      expect(copy).toMatchObject({
+        ok: true,
+        value: { text: `Title: ${name}\n| G |`, settings: before?.settings },
+      });
+      expect(titles(songbook)).toContain(name);
+    }
+    expect(memory.songs.get("c")).toEqual(before);
   });
 
   test("a song that cannot be taken out stays in the list", async () => {

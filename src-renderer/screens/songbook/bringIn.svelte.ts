@@ -1,0 +1,143 @@
+import { MAX_IMPORT_BYTES } from "../../../src-shared/exchange/importing.ts";
+import type { FoundRow, Progress, SourceFile } from "../../parts/foundSongs.ts";
+import type { Chart, KeptSongs, Songbook } from "../../state/songbook.svelte.ts";
+import { readInWorker } from "./readInWorker.ts";
+import type { ReadFiles } from "./readingMessage.ts";
+
+/** Where the bringing in stands. Nothing is kept before "keeping". */
+export type Stage =
+  | { readonly kind: "choosing" }
+  | { readonly kind: "reading"; readonly progress: Progress }
+  | { readonly kind: "found"; readonly rows: readonly FoundRow[] }
+  | {
+      readonly kind: "keeping";
+      readonly rows: readonly FoundRow[];
+      readonly progress: Progress;
+    };
+
+/** Songs from files or pasted text on their way into the songbook. */
+export class BringIn {
+  stage: Stage = $state.raw({ kind: "choosing" });
+  /** What went wrong, in words. */
+  problem: string | null = $state(null);
+  /** Pasted text; stays until songs are kept. */
+  text: string = $state("");
+  filter: string = $state("");
+  /** Which rows are to be kept. */
+  chosen: ReadonlySet<number> = $state.raw(new Set());
+  readonly #songbook: Songbook;
+  readonly #read: ReadFiles;
+  #stop: AbortController | null = null;
+
+  constructor(songbook: Songbook, read: ReadFiles = readInWorker) {
+    this.#songbook = songbook;
+    this.#read = read;
+  }
+
+  /** Titles that the songbook has. */
+  get known(): ReadonlySet<string> {
+    return new Set(this.#songbook.songs?.map(({ title }) => title));
+  }
+
+  async readFiles(files: readonly File[]): Promise<void> {
+    if (files.length === 0 || this.stage.kind === "keeping") return;
+    const says = files.length === 1 ? (files[0]?.name ?? "") : `${files.length} files`;
+    await this.#reading(says, () =>
+      Promise.all(
+        files.map(async (file) => ({
+          name: file.name,
+          // One byte more than may be: what is too large need not be read whole to be refused.
+          bytes: new Uint8Array(await file.slice(0, MAX_IMPORT_BYTES + 1).arrayBuffer()),
+        })),
+      ),
+    );
+  }
+
+  async readText(): Promise<void> {
+    if (this.text.trim() === "") {
+      this.problem = "There is no text yet. Paste a tune or a line of chords, as in G C D.";
+      return;
+    }
+    const bytes = new TextEncoder().encode(this.text);
+    await this.#reading("the text", async () => [{ name: "Pasted text", bytes }]);
+  }
+
+  async #reading(says: string, filesOf: () => Promise<readonly SourceFile[]>): Promise<void> {
+    this.cancel();
+    const stop = new AbortController();
+    this.#stop = stop;
+    this.stage = { kind: "reading", progress: { done: 0, of: 1, says } };
+    try {
+      const files = await filesOf();
+      stop.signal.throwIfAborted();
+      const progress = (now: Progress): void => {
+        if (!stop.signal.aborted) this.stage = { kind: "reading", progress: now };
+      };
+      const rows = await this.#read(files, progress, stop.signal);
+      stop.signal.throwIfAborted();
+      const { known } = this;
+      this.filter = "";
+      this.chosen = new Set(
+        rows.flatMap((row, index) => (row.kind === "song" && !known.has(row.title) ? [index] : [])),
+      );
+      this.stage = { kind: "found", rows };
+    } catch (thrown) {
+      if (stop.signal.aborted) return;
+      const reason = thrown instanceof Error ? thrown.message : String(thrown);
+      this.stage = { kind: "choosing" };
+      this.problem = `This could not be read: ${reason || "the reader ended."} Try it again, or one file at a time.`;
+    }
+  }
+
+  choose(indexes: Iterable<number>, wanted: boolean): void {
+    const these = new Set(indexes);
+    const others = [...this.chosen].filter((index) => !these.has(index));
+    this.chosen = new Set(wanted ? [...others, ...these] : others);
+  }
+
+  /** Keeps what is chosen; what could not be kept stays in the list, with the reason. */
+  async keep(): Promise<KeptSongs> {
+    const nothing: KeptSongs = { kept: [], problem: null };
+    const { stage } = this;
+    if (stage.kind !== "found") return nothing;
+    const { rows } = stage;
+    const wanted = [...this.chosen].toSorted((one, other) => one - other);
+    const charts = wanted.flatMap((index): readonly Chart[] => {
+      const row = rows[index];
+      return row?.kind === "song" ? [{ title: row.title.slice(0, 200), text: row.text }] : [];
+    });
+    const stop = new AbortController();
+    this.#stop = stop;
+    const at = (done: number): void => {
+      const says = charts[done]?.title ?? "";
+      this.stage = { kind: "keeping", rows, progress: { done, of: charts.length, says } };
+    };
+    this.problem = null;
+    at(0);
+    const result = await this.#songbook.createAll(charts, at, stop.signal);
+    if (result.problem || stop.signal.aborted) {
+      this.chosen = new Set(wanted.slice(result.kept.length));
+      this.stage = { kind: "found", rows };
+      this.problem = result.problem && `${result.problem.says} ${result.problem.try}`;
+    } else {
+      this.text = "";
+      this.back();
+    }
+    return result;
+  }
+
+  /** Ends what is going on. Reading leaves nothing behind; what was kept is kept. */
+  cancel(): void {
+    this.#stop?.abort();
+    this.#stop = null;
+    this.problem = null;
+    if (this.stage.kind === "reading") this.stage = { kind: "choosing" };
+  }
+
+  /** Back to choosing files; the list is let go. */
+  back(): void {
+    this.cancel();
+    this.chosen = new Set();
+    this.stage = { kind: "choosing" };
+  }
+}

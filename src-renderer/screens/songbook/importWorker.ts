@@ -1,0 +1,24 @@
+import type { FoundRow, SourceFile } from "../../parts/foundSongs.ts";
+import { foundRows } from "./foundRow.ts";
+import type { ReadingMessage } from "./readingMessage.ts";
+
+const say = (message: ReadingMessage): void => self.postMessage(message);
+
+// Reads files beside the screen: a large or a harmful one holds nothing up, and can be ended.
+self.addEventListener("message", ({ data: files }: MessageEvent<readonly SourceFile[]>) => {
+  const rows: FoundRow[] = [];
+  for (const [index, file] of files.entries()) {
+    const at = (done: number, of: number): void => {
+      const tune = of > 1 ? `, tune ${done} of ${of}` : "";
+      const progress = {
+        done: index + done / of,
+        of: files.length,
+        says: `${file.name}${tune}`,
+      };
+      say({ kind: "progress", progress });
+    };
+    at(0, 1);
+    rows.push(...foundRows(file, at));
+  }
+  say({ kind: "done", rows });
+});
