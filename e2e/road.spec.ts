@@ -275,3 +275,48 @@ for (const colorScheme of ["light", "dark"] as const) {
     });
   });
 }
+
+test.describe("by touch", () => {
+  test.use({ hasTouch: true });
+
+  test("a finger held on a bar of the strip and drawn on loops those bars; a swipe scrolls it", async ({
+    page,
+    served,
+  }) => {
+    expect(served.home).not.toBe("");
+    await page.setViewportSize({ width: 390, height: 844 });
+    await playSong(page);
+    const line = await page.context().newCDPSession(page);
+    const middleOf = async (bar: number): Promise<{ x: number; y: number }> => {
+      const box = await barOf(page, bar).boundingBox();
+      if (!box) throw new Error(`bar ${bar} is not on the screen`);
+      return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+    };
+    const touch = (
+      type: "touchStart" | "touchMove" | "touchEnd",
+      at?: { readonly x: number; readonly y: number },
+    ): Promise<unknown> =>
+      line.send("Input.dispatchTouchEvent", { type, touchPoints: at ? [{ ...at }] : [] });
+    const drawn = async (from: number, to: number): Promise<void> => {
+      const [start, end] = [await middleOf(from), await middleOf(to)];
+      for (let step = 1; step <= 8; step += 1) {
+        await touch("touchMove", { x: start.x + ((end.x - start.x) * step) / 8, y: start.y });
+      }
+    };
+    const scrolled = (): Promise<number> =>
+      page.getByLabel("Bars of the song").evaluate((strip) => strip.scrollLeft);
+
+    await touch("touchStart", await middleOf(2));
+    await expect(barOf(page, 2)).toHaveClass(/looped/);
+    await drawn(2, 4);
+    await touch("touchEnd");
+    await expect(button(page, "Clear loop: Bars 2 to 4")).toBeVisible();
+    expect(await scrolled()).toBe(0);
+
+    await touch("touchStart", await middleOf(6));
+    await drawn(6, 2);
+    await touch("touchEnd");
+    await expect.poll(scrolled).toBeGreaterThan(50);
+    await expect(button(page, "Clear loop: Bars 2 to 4")).toBeVisible();
+  });
+});

@@ -23,10 +23,7 @@ export const practiceRange = (meter: Meter, own: Bpm): TempoRange => {
   const perBeat = quartersPerMinute(meter, bpm(1));
   return {
     low: Math.max(KEPT.low, Math.min(QUARTERS.low / perBeat, own)),
-    high: Math.min(
-      KEPT.high,
-      Math.max(Math.round(QUARTERS.high / perBeat), Math.round(own * ROOM)),
-    ),
+    high: Math.min(KEPT.high, Math.max(QUARTERS.high / perBeat, Math.round(own * ROOM))),
   };
 };
 
