@@ -70,7 +70,7 @@ describe("the practice mix", () => {
 });
 
 test("silent bars are counted from the loop's first bar", () => {
-  const { controls, act } = stage();
+  const { controls } = stage();
   controls.band.setPractice({ silentBars: { play: 1, rest: 1 } });
   const silentAt = (bar: number): boolean =>
     controls.band.heard.notes.every(({ tick }) => tick < bar * 1920 || tick >= (bar + 1) * 1920);
