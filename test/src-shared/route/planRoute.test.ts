@@ -1,10 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { Timeline } from "../../../src-shared/chart/song.ts";
 import { neckFor } from "../../../src-shared/neck/neckFor.ts";
 import { tunings } from "../../../src-shared/neck/tuningTable.ts";
 import { planRoute } from "../../../src-shared/route/planRoute.ts";
-import { type PlanRequest, type Problem, problemOf } from "../../../src-shared/route/problem.ts";
+import { type PlanRequest, problemOf } from "../../../src-shared/route/problem.ts";
 import type { Route } from "../../../src-shared/route/route.ts";
 import { fret, milliseconds } from "../../../src-shared/units.ts";
 import type { Voicing } from "../../../src-shared/voicing/voicing.ts";
