@@ -62,7 +62,10 @@ test("of two tunes pasted as ABC one is chosen, kept and played, and undo takes 
   await expect(row).toBeFocused();
   await row.press("Enter");
   await expect(barOf(page, 8)).toBeVisible();
-  await button(page, "Play").click();
+  await expect(barOf(page, 1)).toHaveAttribute("aria-current", "true");
+  await page.keyboard.press("Space");
+  await button(page, "Understood, play").click();
+  await expect(button(page, "Pause")).toBeVisible();
   // After the count-in; a machine under load starts its sound late.
   await expect(barOf(page, 2)).toHaveAttribute("aria-current", "true", { timeout: 20_000 });
   await button(page, "Pause").click();

@@ -1,3 +1,5 @@
+// Endings and media types: MusicXML 4.0 (W3C); MIDI and text by common practice, from memory.
+
 /** What a song can be saved as. */
 export type SongFileKind = "musicxml" | "notation" | "midi" | "tablature" | "chart";
 
@@ -10,10 +12,7 @@ export type SongFileRow = {
   readonly type: string;
 };
 
-/**
- * The kinds of file, in the order they are offered. Endings and media types: MusicXML 4.0
- * (W3C), Standard MIDI Files as registered by common practice, from memory.
- */
+/** The kinds of file, in the order they are offered. */
 export const songFileTable: readonly SongFileRow[] = Object.freeze([
   {
     kind: "musicxml",

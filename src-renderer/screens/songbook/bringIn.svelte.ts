@@ -1,7 +1,6 @@
 import { MAX_IMPORT_BYTES } from "../../../src-shared/exchange/importing.ts";
 import type { FoundRow, Progress, SourceFile } from "../../parts/foundSongs.ts";
 import type { Chart, KeptSongs, Songbook } from "../../state/songbook.svelte.ts";
-import { readInWorker } from "./readInWorker.ts";
 import type { ReadFiles } from "./readingMessage.ts";
 
 /** Where the bringing in stands. Nothing is kept before "keeping". */
@@ -29,7 +28,7 @@ export class BringIn {
   readonly #read: ReadFiles;
   #stop: AbortController | null = null;
 
-  constructor(songbook: Songbook, read: ReadFiles = readInWorker) {
+  constructor(songbook: Songbook, read: ReadFiles) {
     this.#songbook = songbook;
     this.#read = read;
   }

@@ -25,11 +25,12 @@ export class BringInDoor {
   /** Opens the dialog; files that were let fall are read at once. */
   async enter(files: readonly File[] = []): Promise<void> {
     try {
-      const [{ default: Dialog }, { BringIn }] = await Promise.all([
+      const [{ default: Dialog }, { BringIn }, { readInWorker }] = await Promise.all([
         import("./bringInDialog.svelte"),
         import("./bringIn.svelte.ts"),
+        import("./readInWorker.ts"),
       ]);
-      this.room ??= { Dialog, work: new BringIn(this.#songbook) };
+      this.room ??= { Dialog, work: new BringIn(this.#songbook, readInWorker) };
       this.open = true;
       await this.room.work.readFiles(files);
     } catch (thrown) {
