@@ -20,9 +20,9 @@ const playSong = async (page: Page, chart = CHART): Promise<void> => {
   await placeLink(page, "Play").click();
   await expect(barOf(page, 1)).toHaveAttribute("aria-current", "true");
 };
-const drawerOf = (page: Page): Locator => page.getByRole("dialog", { name: "Route and mix" });
+const drawerOf = (page: Page): Locator => page.getByRole("dialog", { name: "Route and band" });
 const openBand = async (page: Page): Promise<Locator> => {
-  await button(page, "Route and mix").click();
+  await button(page, "Route and band").click();
   await drawerOf(page).getByRole("tab", { name: "Band" }).click();
   return drawerOf(page).getByRole("tabpanel");
 };

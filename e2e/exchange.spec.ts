@@ -188,7 +188,7 @@ test("Play and Chart save the song as MusicXML, MIDI, tablature and chart text",
   expect(asChart).toEqual({ name: "Weir Willow.txt", bytes: Buffer.from(chart) });
 
   await placeLink(page, "Play").click();
-  await button(page, "Route and mix").click();
+  await button(page, "Route and band").click();
   await page.getByRole("tab", { name: "Band" }).click();
   const xml = await save(/^MusicXML Tablature/);
   expect(xml.name).toBe("Weir Willow.musicxml");

@@ -74,7 +74,7 @@ test("a straight grip in open D is one finger across, and no F shape is offered"
   await placeLink(page, "Play").click();
   const neck = page.getByRole("img", { name: /^Neck\./ });
   await expect(neck).toHaveAccessibleName(/Now D, one finger across, fret 12\./);
-  await button(page, "Route and mix").click();
+  await button(page, "Route and band").click();
   await expect(page.getByRole("checkbox", { name: "Root on string 1" })).toBeChecked();
   await expect(page.getByText(/F shape|D shape|Barre/)).toHaveCount(0);
 });
@@ -90,14 +90,14 @@ test("Space plays also after a click on another control, and keys rest under the
   await expect(button(page, "Play")).toBeVisible();
   await expect(page.getByRole("button", { name: /^Clear loop/ })).toBeVisible();
 
-  await button(page, "Route and mix").click();
-  const drawer = page.getByRole("dialog", { name: "Route and mix" });
+  await button(page, "Route and band").click();
+  const drawer = page.getByRole("dialog", { name: "Route and band" });
   await drawer.getByRole("tab", { name: "Band" }).click();
   await drawer.getByRole("slider", { name: "Bass volume" }).focus();
   await page.keyboard.press("l");
   await page.keyboard.press("Escape");
   await expect(drawer).toHaveCount(0);
-  await expect(button(page, "Route and mix")).toBeFocused();
+  await expect(button(page, "Route and band")).toBeFocused();
   await expect(page.getByRole("button", { name: /^Clear loop/ })).toBeVisible();
 });
 
@@ -328,7 +328,7 @@ test("nothing but the shapes and the lanes moves as the chords change", async ({
     page.locator(".sentence"),
     page.locator(".detail"),
     page.locator(".lanes"),
-    button(page, "Route and mix"),
+    button(page, "Route and band"),
     page.getByRole("group", { name: "Tempo", exact: true }),
   ];
   const corners = async (): Promise<readonly (readonly number[])[]> =>
@@ -348,8 +348,8 @@ test("nothing but the shapes and the lanes moves as the chords change", async ({
 
 test("settings that leave no route say why, and the drawer mends them", async ({ page }) => {
   await playSong(page);
-  await button(page, "Route and mix").click();
-  const drawer = page.getByRole("dialog", { name: "Route and mix" });
+  await button(page, "Route and band").click();
+  const drawer = page.getByRole("dialog", { name: "Route and band" });
   await drawer.getByRole("slider", { name: "Highest fret" }).focus();
   for (let fret = 17; fret > 1; fret -= 1) await page.keyboard.press("ArrowLeft");
   await expect(drawer.getByRole("status")).toContainText("Allow more frets");
@@ -380,7 +380,7 @@ for (const [width, height] of [
       main: document.querySelector("main")?.scrollWidth,
     }));
     expect(wide).toEqual({ page: width, main: width });
-    for (const name of ["Play", "You are the banjo", "Route and mix", "Keys and pedals"]) {
+    for (const name of ["Play", "You are the banjo", "Route and band", "Keys and pedals"]) {
       await button(page, name).scrollIntoViewIfNeeded();
       await expect(button(page, name)).toBeInViewport({ ratio: 1 });
     }
@@ -398,8 +398,8 @@ for (const colorScheme of ["light", "dark"] as const) {
       await expect(page.getByRole("dialog", { name: "Keys and pedals" })).toBeVisible();
       expect(await findings(page)).toEqual([]);
       await page.keyboard.press("Escape");
-      await button(page, "Route and mix").click();
-      await expect(page.getByRole("dialog", { name: "Route and mix" })).toBeVisible();
+      await button(page, "Route and band").click();
+      await expect(page.getByRole("dialog", { name: "Route and band" })).toBeVisible();
       expect(await findings(page)).toEqual([]);
       await page.keyboard.press("Escape");
       await button(page, "Play").click();

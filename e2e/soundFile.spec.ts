@@ -9,7 +9,7 @@ const CHART = "Title: Weir and Willow\nKey: G\nTime: 2/2\nTempo: 120\n\n| G | C 
 test("the Play drawer saves the song as a WAV file", async ({ page }) => {
   await writeSong(page, CHART);
   await placeLink(page, "Play").click();
-  await button(page, "Route and mix").click();
+  await button(page, "Route and band").click();
   await page.getByRole("tab", { name: "Band" }).click();
   await button(page, "Save as sound").click();
   const dialog = page.getByRole("dialog", { name: "Save as sound" });
@@ -46,8 +46,8 @@ test("the dialog covers the drawer it was opened from, and what is being written
   const bars = Array.from({ length: 30 }, () => "| G | C | D7 | G |").join("\n");
   await writeSong(page, CHART.replace(/Tempo: 120[\s\S]*/, `Tempo: 30\n\n${bars}`));
   await placeLink(page, "Play").click();
-  await button(page, "Route and mix").click();
-  const drawer = page.getByRole("dialog", { name: "Route and mix" });
+  await button(page, "Route and band").click();
+  const drawer = page.getByRole("dialog", { name: "Route and band" });
   await page.getByRole("tab", { name: "Band" }).click();
   const place = await drawer.boundingBox();
   await button(page, "Save as sound").click();
