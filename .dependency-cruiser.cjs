@@ -1,6 +1,6 @@
 /** The rooms of src-shared from the ground up: each imports only what stands before it. */
 const rooms = [
-  "units|diagnostic",
+  "units|diagnostic|wordTable",
   "neck",
   "harmony",
   "chart",
