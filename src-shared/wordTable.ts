@@ -724,6 +724,35 @@ export const words = {
     stringNumber: (string: number): string => `string ${string}`,
     restAdded: (count: number): string => `${counted(count, "eighth", "eighths")} of rest added`,
     cut: (count: number): string => `${counted(count, "eighth", "eighths")} cut`,
+    inFile: {
+      list: "The list “patterns”",
+      notPatterns: "Choose a file that was exported from “My patterns”.",
+      tooLarge: "This file is too large to be a file of patterns.",
+      notJson: "This file is not JSON, or is cut off.",
+      noPatterns: "This file holds no patterns: it has no “shortslidePatterns”.",
+      later: "This file is of a later version than this program.",
+      laterTry: "Update the program, or export from one of the same version.",
+      wrong: (where: string): string => `${where} is not as it must be. Nothing was imported.`,
+      wanted: {
+        name: "a name of 1 to 60 characters",
+        meter: "one of 4/4, 3/4, 2/4 and 6/8",
+        strokes: "a list of 1 to 32 eighths",
+        picks: "a list of at most 5 picks",
+        finger: "T, I or M",
+        on: 'one of 1, 2, 3, 4 and "fifth"',
+        trueOrFalse: "true or false",
+        patterns: "a list of 1 to 500 patterns",
+      },
+      pattern: "a pattern",
+      mustBe: (wanted: string): string =>
+        `It must be ${wanted}. Mend the file, or export it again.`,
+      nth: (pattern: number, name: string | null): string =>
+        `Pattern ${pattern}${name === null ? "" : ` (“${name}”)`}`,
+      eighth: (where: string, eighth: number): string => `${where}, eighth ${eighth}`,
+      pick: (where: string, eighth: number, pick: number): string =>
+        `${where}, eighth ${eighth}, pick ${pick}`,
+      entry: (where: string, entry: string): string => `${where}: “${entry}”`,
+    },
   },
   /** The band, who plays, and how it feels. */
   band: {
@@ -1017,6 +1046,272 @@ export const words = {
         `${chord} in bar ${bar} is not held as it was before: the bars of this song follow each other in too many ways to plan that.`,
       try: "Pin the places that should stay the same for every time, or turn this wish off.",
     },
+    meter: {
+      noPatterns: (meter: string): string => `There are no right-hand patterns for ${meter} yet.`,
+      says: (text: string): string => `"${text}" is not a time signature.`,
+      try: "Write Time: 4/4, 3/4, 2/4, 2/2 or 6/8.",
+    },
+    tempo: {
+      says: (text: string): string => `"${text}" is not a tempo.`,
+      try: (beats: string): string => `Write the ${beats} in a minute, as in Tempo: 100.`,
+      outOfReach: (tempo: number, beats: string): string =>
+        `${tempo} ${beats} a minute is out of reach.`,
+      outOfReachTry: (low: number, high: number): string => `Write a tempo from ${low} to ${high}.`,
+    },
+    capo: {
+      says: (text: string): string => `"${text}" is not a fret for a capo.`,
+      try: (high: number): string => `Write Capo: and a fret from 0 (none) to ${high}.`,
+    },
+    label: {
+      try: (label: string): string => `Write [${label}].`,
+      open: "This label has no closing bracket.",
+      says: (most: number): string =>
+        `A label is one word of letters, figures and hyphens, ${most} at most.`,
+    },
+    stray: {
+      says: (mark: string): string => `A lone ${mark} means nothing here.`,
+      repeat: "A repeat starts with |: and ends with :|",
+      bracket: "Write a label as in [Verse], an ending as in [1",
+      dot: (dot: string, mark: string): string => `One more ${dot} is a dot here, not ${mark}.`,
+      dotTry: "Write a dot.",
+    },
+    ending: {
+      empty: "This ending has no bars.",
+      emptyTry: "Write its chords behind it.",
+      place: "An ending starts behind a bar line.",
+      placeTry: (ending: string): string => `Write |[${ending}`,
+      numbers: (most: number): string =>
+        `An ending is numbered from 1 to ${most}, the lower number first.`,
+      numbersTry: "Write it as in [1 or [1,3 or [1-3.",
+      twice: (time: number): string =>
+        `There are two endings for time ${time}; the first is played.`,
+      twiceTry: (time: number): string => `Number this one ${time}.`,
+      missing: (time: number): string => `There is no ending for time ${time}.`,
+      missingTry: (time: number): string => `Write [${time} before the bars played that time.`,
+      alone: "This ending belongs to no repeat.",
+      aloneTry: "Write :| at the end of the first ending.",
+    },
+    emptyBar: {
+      says: "There is nothing in this bar.",
+      try: "Write % for the bar before, or a dot for each beat of its last chord.",
+    },
+    notChords: {
+      field: "A field of the header has a colon.",
+      fieldTry: (field: string): string => `Write ${field}`,
+      says: "There are no chords on this line.",
+      section: (label: string): string =>
+        `To start a section write [${label}]; for a remark put # before it.`,
+      try: "For words or a remark put # before the line.",
+    },
+    dot: {
+      first: "There is no chord before this dot.",
+      firstTry: "Write a chord first.",
+      eighth: "A chord or dot is an eighth note in 6/8, and there is nothing shorter.",
+      eighthTry: "Write dots: G . . is three eighth notes of G.",
+    },
+    apostrophe: {
+      says: "An apostrophe stands right behind a chord.",
+      try: "Write it as in G', for half a beat of G.",
+    },
+    reduced: {
+      says: (symbol: string, chord: string): string =>
+        `${symbol} is played as ${chord}, its nearest shape.`,
+      try: "The bass and the singer fill it up.",
+    },
+    barRepeat: {
+      says: "% repeats a whole bar and stands alone.",
+      two: "Write | % | % | for two bars.",
+      try: (dot: string): string => `Put it between bar lines, or write a dot for one more ${dot}.`,
+      first: "There is no bar before this %.",
+      firstTry: "Write the chords.",
+    },
+    unevenBar: {
+      says: (chords: number, beats: number, unit: number): string =>
+        `${chords} chords do not share a bar of ${beats}/${unit} evenly.`,
+      count: (dots: string, chords: string): string =>
+        `Count the ${dots} with dots: ${chords} fills it.`,
+      divide: (canHalve: boolean): string =>
+        `Put a bar line between them${canHalve ? ", or halve some, as in G'" : ""}.`,
+    },
+    barLength: {
+      says: (dots: string, full: string): string => `${dots} in a bar of ${full}.`,
+      takeOut: (dots: string): string => `Take ${dots} out, or put a bar line before.`,
+      add: (dots: string, withHalf: boolean): string =>
+        `Add ${dots}: a dot is one${withHalf ? ", a comma half of one" : ""}.`,
+    },
+    dots: {
+      2: {
+        one: "quarter note",
+        many: "quarter notes",
+      },
+      4: {
+        one: "beat",
+        many: "beats",
+      },
+      8: {
+        one: "eighth note",
+        many: "eighth notes",
+      },
+    },
+    figure: {
+      says: (figure: string): string => `${figure} is the degree here, not an ending.`,
+      try: "An ending is written [1 and the one after it [2; a degree has white space before it.",
+    },
+    tooLong: {
+      says: "The chart is too long; it is read up to here.",
+      try: "Split it into several songs.",
+    },
+    tooMany: {
+      says: (more: number): string => `From here on ${more} more things are wrong.`,
+      try: "Put the ones above right first.",
+    },
+    emptySection: {
+      says: (label: string): string => `Section [${label}] has no bars.`,
+      try: "Write its bars behind it; to play a section again name it in Form.",
+    },
+    cut: {
+      says: (bars: number): string => `The song is cut here, after ${bars} bars.`,
+      try: "Take repeats out.",
+    },
+    form: {
+      label: (label: string): string => `Label a section with [${label}].`,
+      apart: (labels: string): string => `Write the labels apart: ${labels}.`,
+      sections: (labels: string): string => `The sections are ${labels}.`,
+      unknown: (label: string): string => `There is no section [${label}].`,
+      empty: "The form is empty.",
+      emptyTry: "Write labels, as in Form: A A B.",
+      twice: (label: string): string =>
+        `There are two sections [${label}]; the form plays the first.`,
+      twiceTry: "Give this one a label of its own.",
+      leavesOut: (label: string): string => `The form leaves [${label}] out.`,
+      leavesOutTry: "Add it to Form to hear it.",
+    },
+    field: {
+      says: (field: string): string => `"${field}:" is not a field of the header.`,
+      twice: (field: string): string => `${field} is given twice; the first stands.`,
+      twiceTry: "Take one of them out.",
+      try: (fields: readonly string[], field: string, meant: string | null): string =>
+        `${meant === null ? "" : `Did you mean ${meant}? `}The fields are ${fields.join(", ")}; a section is written [${field}].`,
+    },
+    untitled: "Untitled",
+    repeat: {
+      open: "This repeat has no end.",
+      openTry: "Write :| where it goes back, or a plain | here.",
+      plays: (most: number): string => `A passage is played at most ${most} times.`,
+      playsTry: "Take colons out, or name the section more often in Form.",
+      first: "There is no bar before this repeat end.",
+      firstTry: "Put :| behind the last bar of the repeat.",
+      late: "This repeat starts behind its section's last bar.",
+      lateTry: "Write |: behind the label of the section that is repeated.",
+    },
+    chord: {
+      roman: "Degrees are written in figures here, not in Roman numerals.",
+      h: "H is B in English note names.",
+      noBass: (symbol: string): string => `"${symbol}" has no note after the slash.`,
+      notBass: (bass: string): string => `"${bass}" is not a note for the bass.`,
+      bassTry: (example: string): string => `Name the bass note, as in ${example}.`,
+      german: "H is B in English note names, and the German B is Bb.",
+      write: (chord: string): string => `Write ${chord}.`,
+      small: "A chord's root is a capital letter.",
+      none: "There is no chord here.",
+      says: (text: string): string => `"${text}" is not a chord.`,
+      try: "Write a root from A to G, then the quality, as in G, Am, D7 or Bbmaj7.",
+      meant: (chord: string): string => `Did you mean ${chord}?`,
+    },
+    degree: {
+      spaces: "Degrees need white space between them.",
+      says: (text: string): string => `"${text}" is not a degree.`,
+      try: "Write a figure from 1 to 7, as in 4, 6m or b7.",
+      none: (figure: string): string => `There is no degree ${figure}.`,
+      noneTry: "Degrees go from 1 to 7.",
+      stops: (text: string): string => `${text} stops at the hyphen.`,
+      noBass: (text: string): string => `"${text}" has no degree after the slash.`,
+      hyphen: (text: string): string => `${text} is written with a hyphen here.`,
+      oneOrTwo: (text: string): string => `${text} could be one chord or two.`,
+      oneOrTwoTry: (degree: string, rest: string): string =>
+        `Write ${degree}-${rest} for one chord, or ${degree} ${rest} for two.`,
+      stopsTry: (degree: string): string => `Write ${degree}m for minor, or ${degree}-7.`,
+      qualities: (degree: string): string => `Write ${degree}, ${degree}m or ${degree}-7.`,
+      bassTry: (example: string): string =>
+        `The bass of a degree is a degree too, as in ${example}.`,
+    },
+    key: {
+      says: (text: string): string => `"${text}" is not a key.`,
+      try: "Write the tonic, with m for minor, as in Key: G or Key: F#m.",
+      small: "A key is written with a capital letter.",
+      write: (key: string): string => `Write Key: ${key}.`,
+      tooMany: (key: string): string => `${key} would have more than seven sharps or flats.`,
+    },
+    tuning: {
+      says: (text: string): string => `There is no tuning "${text}" here.`,
+      try: (tunings: string): string =>
+        `Write one of ${tunings}, or five notes from string 5 to string 1, as in G4 D3 G3 B3 D4.`,
+    },
+  },
+  /** What is said of songs that come in from files. */
+  import: {
+    noChord: (text: string): string => `"${text}" is no chord.`,
+    twoChords: (taken: string, other: string): string =>
+      `${taken} is taken where ${other} is the other.`,
+    noBars: "No note or rest of this tune has a length, so there are no bars.",
+    noBarsTry: "Check its note lengths and bar lines.",
+    tooManyBars: (bars: number): string => `This tune has ${bars} bars.`,
+    divide: (most: number): string => `Divide it: ${most} at most.`,
+    bars: (count: number): string => `${count} bars`,
+    rounded: (chords: number): string =>
+      `${chords} chords between two eighths are moved to the nearest.`,
+    empty: "The file is empty.",
+    emptyTry: "Choose a file with a tune in it.",
+    tooLong: (megabytes: number): string => `The file is longer than ${megabytes} MB.`,
+    tooLongTry: "Divide it into smaller files.",
+    notText: "The file is not text: it has zero bytes in it.",
+    notTextTry: "Choose an ABC, MusicXML or text file; save it as UTF-8.",
+    latin1: "The letters are read as Latin-1, as they are not UTF-8.",
+    longBar: (bar: string): string =>
+      `Bar ${bar} is longer than a bar; what is beyond is left out.`,
+    pickUp: (bar: string, chords: string): string =>
+      `Bar ${bar} is a pick-up (${chords}) and is left out.`,
+    shortBar: (bar: string): string => `Bar ${bar} is shorter than a bar; its last chord fills it.`,
+    noRoot: (bar: string): string => `Bar ${bar}: a harmony without a root by letter is left out.`,
+    addedTones: (bar: string, chord: string): string =>
+      `Bar ${bar}: added tones of ${chord} are left out.`,
+    noHarmony: (bar: string, root: string, kind: string): string =>
+      `Bar ${bar}: the harmony ${root} ${kind} is left out; no chord is that.`,
+    text: {
+      tooLong: "This text is too long for a chart.",
+      tooLongTry: "Paste one song at a time.",
+      noBars: "There are no bars in this text.",
+      noBarsTry: "Write the changes as in | G | C | D |.",
+      line: (line: number, says: string, advice: string): string =>
+        `Line ${line}: ${says} ${advice}`,
+      noChords: "There are no chords in this text.",
+      noChordsTry: "Paste a line of chords, as in G C D.",
+      lineLeft: (line: string): string => `"${line}" has no chords alone.`,
+      oneBarEach: (chords: number): string => `${chords} chords, one bar each`,
+      moreLines: (more: number): string => `and ${more} more lines`,
+    },
+    xml: {
+      try: "Open it in the program it comes from and export it as MusicXML again.",
+      entities: "The file declares XML entities of its own, which are not read.",
+      broken: (line: number, column: number, reason: string): string =>
+        `The XML is broken in line ${line}, column ${column}: ${reason}`,
+      noElement: "There is no XML element in the file.",
+      says: (reason: string): string => `The XML cannot be read: ${reason}.`,
+    },
+    packed: {
+      try: "Export the score again, as .mxl or as .musicxml.",
+      manyFiles: (most: number): string => `it has more than ${most} files in it`,
+      tooLarge: (megabytes: number): string => `it unpacks to more than ${megabytes} MB`,
+      says: (reason: string): string => `The packed file cannot be opened: ${reason}.`,
+      noScore: "There is no whole score in this packed file.",
+    },
+  },
+  /** What stands at the head of a song in text tablature. */
+  tablature: {
+    key: (key: string): string => `Key ${key}`,
+    tuning: (tuning: string): string => `tuning ${tuning}`,
+    capo: (capo: number): string => `capo ${capo}`,
+    help: "Frets from the nut; / and \\ slide up and down; T I M thumb, index, middle.",
   },
   /** Small words that join others. */
   say: {
