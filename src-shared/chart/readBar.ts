@@ -1,6 +1,6 @@
 import type { Diagnostic } from "../diagnostic.ts";
 import { type ChordSymbol, type SymbolReading, silence } from "./chordSymbol.ts";
-import { eighthsInDot } from "./pulse.ts";
+import { eighthsIn, eighthsInDot } from "./pulse.ts";
 import type { Meter, Stay } from "./song.ts";
 import { errorAt, hintAt, type Spot } from "./spot.ts";
 
@@ -24,12 +24,6 @@ export type BarContent = {
   readonly symbols: readonly SymbolSpot[];
   readonly notes: readonly Diagnostic[];
 };
-
-/**
- * How many eighth notes fill a bar.
- * @example eighthsIn({ beats: 2, unit: 2 }) // => 8
- */
-export const eighthsIn = (meter: Meter): number => (meter.beats * 8) / meter.unit;
 
 type Cell = { readonly says: Pick<Stay, "symbol" | "chord">; eighths: number; fresh: boolean };
 
@@ -69,7 +63,7 @@ const fillBar = (cells: readonly Cell[], full: number): readonly Stay[] => {
 /**
  * Reads one bar's words. Chords share the bar evenly; with a dot, comma or apostrophe they are
  * counted in quarters: a chord is one, "." one more, "," half of one more, "'" halves a chord's. In
- * 6/8 they are counted in eighths, and half of one is refused.
+ * 6/8 and 9/8 they are counted in eighths, and half of one is refused.
  * A bar that does not come out is reported at `end` and fitted.
  */
 export const readBar = (words: readonly Word[], end: Spot, context: BarContext): BarContent => {
@@ -104,7 +98,7 @@ export const readBar = (words: readonly Word[], end: Spot, context: BarContext):
       errorAt(
         spot,
         "stray-mark",
-        "A chord or dot is an eighth note in 6/8, and there is nothing shorter.",
+        `A chord or dot is an eighth note in ${meter.beats}/${meter.unit}, and there is nothing shorter.`,
         "Write dots: G . . is three eighth notes of G.",
       ),
     );

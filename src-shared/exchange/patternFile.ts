@@ -52,7 +52,7 @@ const sayWhere = (path: readonly unknown[], parsed: unknown): string => {
 
 const wanted: Readonly<Record<string, string>> = {
   name: "a name of 1 to 60 characters",
-  meter: "one of 4/4, 3/4, 2/4 and 6/8",
+  meter: "one of 4/4, 3/4, 2/4, 6/8 and 9/8",
   strokes: "a list of 1 to 32 eighths",
   picks: "a list of at most 5 picks",
   finger: "T, I or M",
