@@ -1,6 +1,8 @@
 import { TICKS_PER_QUARTER } from "../units.ts";
 import { chartLabel } from "./chartFromBars.ts";
+import { directionJumps, soundJumps } from "./directionJumps.ts";
 import { harmonySymbol } from "./harmonySymbol.ts";
+import type { Jump, PlacedJump } from "./jump.ts";
 import type { Piece, PieceSymbol } from "./piece.ts";
 import { childOf, childrenOf, textAt, type XmlElement } from "./xmlTree.ts";
 
@@ -10,7 +12,7 @@ export type PartReading = {
   readonly chords: number;
   readonly notes: number;
   readonly lyrics: number;
-  readonly jumps: boolean;
+  readonly jumps: readonly PlacedJump[];
   /** Of each time signature its first bar, in order: "4/4". */
   readonly meters: readonly { readonly bar: string; readonly meter: string }[];
   /** Signatures after the first. */
@@ -23,7 +25,6 @@ export type PartReading = {
 };
 
 const MAX_LEFT = 20;
-const jumpNames = ["dacapo", "dalsegno", "tocoda", "fine", "coda", "segno"];
 
 const numberIn = (text: string | null | undefined): number | null => {
   const value = text === null || text === undefined || text === "" ? Number.NaN : Number(text);
@@ -55,7 +56,9 @@ export const readMeasures = (part: XmlElement): PartReading => {
   const left: string[] = [];
   const meters: { bar: string; meter: string }[] = [];
   let divisions = 1;
-  let [chords, notes, lyrics, keyChanges, jumps] = [0, 0, 0, 0, false];
+  const jumps: PlacedJump[] = [];
+  let [chords, notes, lyrics, keyChanges] = [0, 0, 0, 0];
+  let nextOpens = false;
   let fifths: PartReading["fifths"] = null;
   let tempo: number | null = null;
   let inEnding = false;
@@ -86,7 +89,6 @@ export const readMeasures = (part: XmlElement): PartReading => {
       return;
     }
     tempo ??= numberIn(sound.attributes["tempo"]);
-    jumps ||= jumpNames.some((name) => name in sound.attributes);
   };
 
   const readMeasure = (measure: XmlElement, index: number): void => {
@@ -94,7 +96,19 @@ export const readMeasures = (part: XmlElement): PartReading => {
     const symbols: PieceSymbol[] = [];
     let [at, length] = [0, 0];
     let label: string | null = null;
-    let [opensRepeat, plays, endsEnding] = [false, 1, false];
+    const inMeasure: { readonly jump: Jump; readonly at: number }[] = [];
+    let [opensRepeat, plays, endsEnding] = [nextOpens, 1, false];
+    nextOpens = false;
+    const takeJumps = (found: readonly Jump[], offset: number): void => {
+      inMeasure.push(...found.map((jump) => ({ jump, at: at + offset })));
+    };
+    const takeSound = (sound: XmlElement | null): void => {
+      readSound(sound);
+      if (sound?.attributes["forward-repeat"] === "yes") {
+        opensRepeat ||= at === 0;
+        nextOpens = at > 0;
+      }
+    };
     let ending: readonly number[] | null = null;
     const readBarline = (line: XmlElement): void => {
       const repeat = childOf(line, "repeat");
@@ -104,6 +118,11 @@ export const readMeasures = (part: XmlElement): PartReading => {
       } else if (repeat !== null) {
         const times = numberIn(repeat.attributes["times"]) ?? 2;
         plays = Math.min(16, Math.max(2, Math.round(times)));
+        if (repeat.attributes["after-jump"] === "yes") {
+          left.push(
+            `Bar ${number}: its repeat is asked for after a jump too, and is not made there.`,
+          );
+        }
       }
       const bracket = childOf(line, "ending");
       if (bracket?.attributes["type"] === "start") {
@@ -151,15 +170,16 @@ export const readMeasures = (part: XmlElement): PartReading => {
           break;
         }
         case "direction": {
-          readSound(childOf(element, "sound"));
+          takeSound(childOf(element, "sound"));
+          takeJumps(directionJumps(element), ticksOf(element, "offset"));
           for (const type of childrenOf(element, "direction-type")) {
             label ??= chartLabel(textAt(type, "rehearsal") ?? "");
-            jumps ||= jumpNames.some((name) => childOf(type, name) !== null);
           }
           break;
         }
         case "sound":
-          readSound(element);
+          takeSound(element);
+          takeJumps(soundJumps(element), ticksOf(element, "offset"));
           break;
         case "barline":
           readBarline(element);
@@ -168,6 +188,16 @@ export const readMeasures = (part: XmlElement): PartReading => {
           break;
       }
       length = Math.max(length, at);
+    }
+    const [before, after] = [pieces.length, pieces.length + (length > 0 ? 1 : 0)];
+    for (const { jump, at: place } of inMeasure) {
+      // A way to the coda leaves where it stands; the other signs are for the whole bar.
+      const first = jump.kind === "toCoda" || jump.kind === "codaSign";
+      jumps.push({
+        jump,
+        enters: place > 0 && place >= length ? after : before,
+        leaves: first && place <= 0 ? before : after,
+      });
     }
     if (length > 0) {
       pieces.push({ number, length, symbols, label, opensRepeat, plays, ending, endsEnding });

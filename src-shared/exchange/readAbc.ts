@@ -11,6 +11,7 @@ import { abcPieces } from "./abcPieces.ts";
 import { type AbcText, abcTunes, partOrder } from "./abcTunes.ts";
 import { chartFromBars, chartLabel } from "./chartFromBars.ts";
 import { fileText } from "./fileText.ts";
+import { followJumps } from "./followJumps.ts";
 import type { FoundTune, Importing, OnTune } from "./importing.ts";
 import { beatsFromQuarters } from "./readMusicXml.ts";
 
@@ -74,7 +75,7 @@ const tuneOf = (abc: AbcText): FoundTune => {
       title,
     };
   }
-  const { pieces, chords, notes, meters, left } = abcPieces(tune, abc.text);
+  const { pieces, chords, notes, meters, jumps, left } = abcPieces(tune, abc.text);
   if (chords === 0) {
     const advice = 'Write chords in quotes before the notes, as in "G"B2 "D7"A2.';
     return { ...refuse("This tune has no chord symbols.", advice), title };
@@ -109,12 +110,21 @@ const tuneOf = (abc: AbcText): FoundTune => {
     beats === null ? "no tempo: 100 is taken" : `tempo ${beats}`,
     ...(form === null ? [] : [`parts in the order ${form.join(" ")}`]),
   ];
-  return chartFromBars(header, pieces, read, [
-    ...(notes > 0 ? [`${notes} notes: a chart has chords alone.`] : []),
-    ...(abc.lyrics ? ["Lyrics."] : []),
-    ...(key.left === null ? [] : [key.left]),
-    ...left,
-  ]);
+  const isBack = jumps.some(({ jump }) => jump.kind === "back");
+  const followed = followJumps(pieces, form === null ? jumps : []);
+  return chartFromBars(
+    header,
+    followed.pieces,
+    [...read, ...followed.read],
+    [
+      ...(notes > 0 ? [`${notes} notes: a chart has chords alone.`] : []),
+      ...(abc.lyrics ? ["Lyrics."] : []),
+      ...(key.left === null ? [] : [key.left]),
+      ...(form !== null && isBack ? ["Da capo or dal segno: the order of parts is played."] : []),
+      ...followed.left,
+      ...left,
+    ],
+  );
 };
 
 /** Reads the text of an ABC 2.1 file: each of its tunes as a chart, or why it cannot be one. */

@@ -10,6 +10,7 @@ import { tunings } from "../neck/tuningTable.ts";
 import { bpm, fret } from "../units.ts";
 import { chartFromBars, type FoundHeader } from "./chartFromBars.ts";
 import { fileText } from "./fileText.ts";
+import { followJumps } from "./followJumps.ts";
 import type { FoundTune, Importing } from "./importing.ts";
 import { type PartReading, readMeasures } from "./measureReader.ts";
 import { readXml } from "./readXml.ts";
@@ -63,9 +64,6 @@ const neckOf = (part: XmlElement): Pick<FoundHeader, "capo" | "tuning"> => {
 const leftOf = (reading: PartReading, parts: number): readonly string[] => [
   ...(reading.notes > 0 ? [`${reading.notes} notes: a chart has chords alone.`] : []),
   ...(reading.lyrics > 0 ? [`${reading.lyrics} syllables of lyrics.`] : []),
-  ...(reading.jumps
-    ? ["Da capo, segno, coda and fine: written bars are played as they stand."]
-    : []),
   ...(reading.keyChanges > 0 ? ["Changes of key: the chart keeps its first one."] : []),
   ...(parts > 1 ? [`${parts - 1} other parts.`] : []),
   ...reading.left,
@@ -117,7 +115,13 @@ const tuneOf = (root: XmlElement, title: string): FoundTune => {
     key === null ? "no key: G is taken" : `key ${keyName(key)}`,
     beats === null ? "no tempo: 100 is taken" : `tempo ${beats}`,
   ];
-  return chartFromBars(header, reading.pieces, read, leftOf(reading, parts.length));
+  const followed = followJumps(reading.pieces, reading.jumps);
+  return chartFromBars(
+    header,
+    followed.pieces,
+    [...read, ...followed.read],
+    [...leftOf(reading, parts.length), ...followed.left],
+  );
 };
 
 const EXPORT = "Export it as MusicXML (score-partwise) from a notation program.";
