@@ -15,8 +15,6 @@ export type AbcReading = {
   readonly pieces: readonly Piece[];
   readonly chords: number;
   readonly notes: number;
-  /** Of each metre that music stands in its first bar, in order: "4/4". */
-  readonly meters: readonly { readonly bar: string; readonly meter: string }[];
   readonly jumps: readonly PlacedJump[];
   readonly left: readonly string[];
 };
@@ -106,8 +104,8 @@ export const abcPieces = (tune: AbcTune, text: string): AbcReading => {
   const pieces: Piece[] = [];
   const left: string[] = [];
   const jumps: PlacedJump[] = [];
-  const meters: { bar: string; meter: string }[] = [];
   let meter = "free time";
+  let pieceMeter = meter;
   let [chords, notes, length, multiplier] = [0, 0, 0, 1];
   let symbols: PieceSymbol[] = [];
   let label: string | null = null;
@@ -118,7 +116,7 @@ export const abcPieces = (tune: AbcTune, text: string): AbcReading => {
   const closePiece = (): void => {
     if (length > 0) {
       const number = `${pieces.length + 1}`;
-      const piece = { number, length, symbols, label, opensRepeat, ending };
+      const piece = { number, meter: pieceMeter, length, symbols, label, opensRepeat, ending };
       pieces.push({ ...piece, plays: 1, endsEnding: false });
       [symbols, length, label, opensRepeat, ending] = [[], 0, null, false, null];
     }
@@ -142,8 +140,8 @@ export const abcPieces = (tune: AbcTune, text: string): AbcReading => {
     if (element.rest?.type === "spacer") {
       return;
     }
-    if (length === 0 && meters.at(-1)?.meter !== meter) {
-      meters.push({ bar: `${pieces.length + 1}`, meter });
+    if (length === 0) {
+      pieceMeter = meter;
     }
     if (element.startTriplet !== undefined) {
       multiplier = element.tripletMultiplier ?? 1;
@@ -199,5 +197,5 @@ export const abcPieces = (tune: AbcTune, text: string): AbcReading => {
   settleLines();
   const more =
     left.length > MAX_LEFT ? [`and ${left.length - MAX_LEFT} more of the same kind`] : [];
-  return { pieces, chords, notes, meters, jumps, left: [...left.slice(0, MAX_LEFT), ...more] };
+  return { pieces, chords, notes, jumps, left: [...left.slice(0, MAX_LEFT), ...more] };
 };

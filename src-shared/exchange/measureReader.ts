@@ -13,8 +13,6 @@ export type PartReading = {
   readonly notes: number;
   readonly lyrics: number;
   readonly jumps: readonly PlacedJump[];
-  /** Of each time signature its first bar, in order: "4/4". */
-  readonly meters: readonly { readonly bar: string; readonly meter: string }[];
   /** Signatures after the first. */
   readonly keyChanges: number;
   /** Sharps (positive) or flats; null where no key is given. */
@@ -54,7 +52,7 @@ const meterOf = (time: XmlElement): string | null => {
 export const readMeasures = (part: XmlElement): PartReading => {
   const pieces: Piece[] = [];
   const left: string[] = [];
-  const meters: { bar: string; meter: string }[] = [];
+  let meter = "4/4";
   let divisions = 1;
   const jumps: PlacedJump[] = [];
   let [chords, notes, lyrics, keyChanges] = [0, 0, 0, 0];
@@ -66,13 +64,10 @@ export const readMeasures = (part: XmlElement): PartReading => {
   const ticksOf = (element: XmlElement, name: string): number =>
     ((numberIn(textAt(element, name)) ?? 0) * TICKS_PER_QUARTER) / divisions;
 
-  const readAttributes = (element: XmlElement, bar: string): void => {
+  const readAttributes = (element: XmlElement): void => {
     divisions = Math.max(1e-6, numberIn(textAt(element, "divisions")) ?? divisions);
     const time = childOf(element, "time");
-    const meter = time && meterOf(time);
-    if (meter !== null && meters.at(-1)?.meter !== meter) {
-      meters.push({ bar, meter });
-    }
+    meter = (time && meterOf(time)) ?? meter;
     const key = childOf(element, "key");
     const sharps = key && numberIn(textAt(key, "fifths"));
     if (key !== null && sharps !== null) {
@@ -138,7 +133,7 @@ export const readMeasures = (part: XmlElement): PartReading => {
     for (const element of measure.children) {
       switch (element.name) {
         case "attributes":
-          readAttributes(element, number);
+          readAttributes(element);
           break;
         case "note":
           if (childOf(element, "pitch") !== null) {
@@ -200,7 +195,17 @@ export const readMeasures = (part: XmlElement): PartReading => {
       });
     }
     if (length > 0) {
-      pieces.push({ number, length, symbols, label, opensRepeat, plays, ending, endsEnding });
+      pieces.push({
+        number,
+        meter,
+        length,
+        symbols,
+        label,
+        opensRepeat,
+        plays,
+        ending,
+        endsEnding,
+      });
     }
   };
   for (const [index, measure] of childrenOf(part, "measure").entries()) {
@@ -215,7 +220,6 @@ export const readMeasures = (part: XmlElement): PartReading => {
     notes,
     lyrics,
     jumps,
-    meters,
     keyChanges,
     fifths,
     tempo,
