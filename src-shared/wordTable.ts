@@ -735,7 +735,7 @@ export const words = {
       wrong: (where: string): string => `${where} is not as it must be. Nothing was imported.`,
       wanted: {
         name: "a name of 1 to 60 characters",
-        meter: "one of 4/4, 3/4, 2/4 and 6/8",
+        meter: "one of 4/4, 3/4, 2/4, 6/8 and 9/8",
         strokes: "a list of 1 to 32 eighths",
         picks: "a list of at most 5 picks",
         finger: "T, I or M",
@@ -1049,7 +1049,7 @@ export const words = {
     meter: {
       noPatterns: (meter: string): string => `There are no right-hand patterns for ${meter} yet.`,
       says: (text: string): string => `"${text}" is not a time signature.`,
-      try: "Write Time: 4/4, 3/4, 2/4, 2/2 or 6/8.",
+      try: "Write Time: 4/4, 3/4, 2/4, 2/2, 6/8 or 9/8.",
     },
     tempo: {
       says: (text: string): string => `"${text}" is not a tempo.`,
@@ -1106,7 +1106,8 @@ export const words = {
     dot: {
       first: "There is no chord before this dot.",
       firstTry: "Write a chord first.",
-      eighth: "A chord or dot is an eighth note in 6/8, and there is nothing shorter.",
+      eighth: (meter: string): string =>
+        `A chord or dot is an eighth note in ${meter}, and there is nothing shorter.`,
       eighthTry: "Write dots: G . . is three eighth notes of G.",
     },
     apostrophe: {
