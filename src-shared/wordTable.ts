@@ -9,6 +9,58 @@ export const words = {
   app: {
     name: "Shortslide",
   },
+
+  /** The printed hand-out, and where it is chosen. */
+  handOut: {
+    untitled: "Untitled",
+    contents: "Contents",
+    songs: "Songs",
+    key: (tonic: string, mode: string): string => `Key of ${tonic} ${mode}`,
+    tempo: (tempo: number, notes: string): string => `${tempo} ${notes} a minute`,
+    tuning: (name: string, strings: string): string => `${name} tuning (${strings})`,
+    capo: (fret: number, fifth: number): string => `capo ${fret}, 5th string at ${fifth}`,
+    noChord: "N.C.",
+    notes: "Notes",
+    shapes: "Shapes",
+    shapesHint: "In the order they come. Frets from the nut; a ring marks the root.",
+    oneBar: (bar: number): string => `bar ${bar}`,
+    fromBar: (bar: number, times: number): string => `from bar ${bar}, ${times} times`,
+    shapeAt: (shape: string, fret: number): string => `${shape}, fret ${fret}`,
+    road: "The song",
+    roadHint: "How high the hand is, bar by bar. Figures are frets.",
+    sameAs: (from: number, to: number): string =>
+      from === to ? `as bar ${from}` : `as bars ${from} to ${to}`,
+    tablature: "Tablature",
+    straightThrough: "Straight through, as it is played",
+    tabSigns:
+      "T thumb, I index, M middle. A slanted line slides into a note; brackets mean let it go early; a dot means stop it at once; a wedge means louder.",
+    barsTo: (from: number, to: number): string =>
+      from === to ? `bar ${from}` : `bars ${from} to ${to}`,
+    changes: "All changes",
+    changesHint: "In the order they come, each once",
+    change: (from: string, to: string): string => `${from} to ${to}`,
+    backToStart: "back to the start",
+    bars: "Bars",
+    chords: "Chords",
+    hand: "The hand",
+    inTime: "In time",
+    upTo: "Up to",
+    andMore: (count: number): string => `and ${count} more`,
+    trouble: "The hardest changes",
+    troubleHint: "Hardest first. Stop at pain; rest often.",
+    noTrouble: "Nothing moves: the hand stays where it is.",
+    needs: (need: number, window: number): string => `Needs ${need} of ${window} ms`,
+    fastest: (tempo: number): string => `up to ${tempo}`,
+    drillSlide: (from: string, to: string): string =>
+      `No roll: ${from} on one, slide, ${to} on the next one. Then back.`,
+    drillSlow: "With the roll, slowly; every round clean.",
+    drillSong: "In the song, from the bar before.",
+    drillTempos: "Clean at",
+    noRoute: "No route was found within the settings, so the hand has no places and no tablature.",
+    ofPages: (page: number, pages: number): string => `${page} of ${pages}`,
+    missingSigns: (signs: string): string =>
+      `The printed fonts lack ${signs}; a question mark stands there.`,
+  },
 } as const;
 
 /** What a translation must have. */

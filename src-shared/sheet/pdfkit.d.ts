@@ -1,7 +1,10 @@
 /** What is used of pdfkit 0.20; the types published for it need those of a machine. */
 declare module "pdfkit" {
   type Outline = {
-    addItem(title: string, options: { readonly expanded: boolean; readonly pageNumber?: number }): Outline;
+    addItem(
+      title: string,
+      options: { readonly expanded: boolean; readonly pageNumber?: number },
+    ): Outline;
   };
   type Options = {
     readonly size: readonly [number, number];
@@ -12,12 +15,11 @@ declare module "pdfkit" {
     readonly pdfVersion: string;
     readonly lang: string;
     readonly displayTitle: boolean;
-    readonly info: Readonly<Record<string, string | { getTime(): number }>>;
+    readonly info: Readonly<Record<string, string | Date>>;
   };
   class PDFDocument {
     constructor(options: Options);
     readonly outline: Outline;
-    readonly info: Record<string, unknown>;
     on(event: "data", take: (chunk: Uint8Array) => void): this;
     on(event: "end", done: () => void): this;
     on(event: "error", failed: (reason: unknown) => void): this;
@@ -45,5 +47,5 @@ declare module "pdfkit" {
     addNamedDestination(name: string, fit: "Fit"): void;
     end(): void;
   }
-  export default PDFDocument;
+  export = PDFDocument;
 }

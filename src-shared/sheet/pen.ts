@@ -34,7 +34,10 @@ export const polyline = (
 });
 
 /** A closed form with straight sides. */
-export const polygon = (points: readonly (readonly [number, number])[], paint: Paint): PathMark => ({
+export const polygon = (
+  points: readonly (readonly [number, number])[],
+  paint: Paint,
+): PathMark => ({
   kind: "path",
   d: `M${points.map(([x, y]) => `${round(x)} ${round(y)}`).join(" L")} Z`,
   ...paint,
@@ -85,11 +88,9 @@ export const bow = (
 ): PathMark => {
   const rise = (depth * 4) / 3;
   const third = (to[0] - from[0]) / 4;
-  const points = [
-    [from[0] + third, from[1] + rise],
-    [to[0] - third, to[1] + rise],
-    to,
-  ].map((point) => point.map((n) => round(n ?? 0)).join(" "));
+  const points = [[from[0] + third, from[1] + rise], [to[0] - third, to[1] + rise], to].map(
+    (point) => point.map((n) => round(n ?? 0)).join(" "),
+  );
   return {
     kind: "path",
     d: `M${round(from[0])} ${round(from[1])} C${points.join(" ")}`,

@@ -121,12 +121,7 @@ export const wrapText = (
   });
 
 /** The longest beginning of a text that fits, with an ellipsis where something is left off. */
-export const cutText = (
-  typefaces: Typefaces,
-  text: string,
-  type: Type,
-  width: number,
-): string => {
+export const cutText = (typefaces: Typefaces, text: string, type: Type, width: number): string => {
   if (widthOf(typefaces, text, type) <= width) return text;
   const signs = [...text];
   let count = signs.length;

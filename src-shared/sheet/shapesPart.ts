@@ -1,0 +1,99 @@
+import { chordName } from "../harmony/chord.ts";
+import type { Placement } from "../route/route.ts";
+import { sayShape } from "../wording/sayShape.ts";
+import { words } from "../wordTable.ts";
+import { engraved } from "./engraved.ts";
+import type { Block } from "./flow.ts";
+import type { HandOutSong } from "./handOut.ts";
+import { partHead } from "./headings.ts";
+import type { Mark } from "./page.ts";
+import { cutText, plainType, setText, strongType } from "./setText.ts";
+import { shapeSign } from "./shapeSign.ts";
+import { neckHeight, smallNeck } from "./smallNeck.ts";
+import type { Typefaces } from "./typefaces.ts";
+
+const PER_ROW = 5;
+const GUTTER = 16;
+const NAME = strongType(13);
+const CAPTION = plainType(8.5);
+const NAME_HEIGHT = 16;
+const CAPTION_HEIGHT = 12;
+
+/** A grip that the route uses, and how often. */
+type Used = { readonly placement: Placement; readonly times: number };
+
+/** Each grip of each chord once, in the order in which the song comes to it. */
+const gripsInOrder = (placements: readonly Placement[]): readonly Used[] => {
+  const found = new Map<string, Used>();
+  for (const placement of placements) {
+    const key = `${chordName(placement.chord)} ${placement.voicing.frets.join()}`;
+    const before = found.get(key);
+    found.set(key, {
+      placement: before?.placement ?? placement,
+      times: (before?.times ?? 0) + 1,
+    });
+  }
+  return [...found.values()];
+};
+
+const picture = (
+  typefaces: Typefaces,
+  song: HandOutSong,
+  { placement, times }: Used,
+  x: number,
+  width: number,
+): readonly Mark[] => {
+  const { voicing, chord, bar } = placement;
+  const neckTop = NAME_HEIGHT + 2;
+  const captionTop = neckTop + neckHeight(width) + CAPTION_HEIGHT;
+  const where = times === 1 ? words.handOut.oneBar(bar + 1) : words.handOut.fromBar(bar + 1, times);
+  const shape = sayShape(voicing, song.walk.neck.tuning);
+  return [
+    ...setText(
+      typefaces,
+      cutText(typefaces, engraved(chordName(chord)), NAME, width),
+      NAME,
+      x,
+      NAME_HEIGHT - 4,
+    ),
+    ...setText(typefaces, where, plainType(8, "soft"), x + width, NAME_HEIGHT - 4, "right"),
+    ...smallNeck(typefaces, voicing, x, neckTop, width),
+    shapeSign(voicing.shape, x, captionTop - 2, 9, 7),
+    ...setText(
+      typefaces,
+      cutText(typefaces, words.handOut.shapeAt(shape, voicing.position), CAPTION, width - 13),
+      CAPTION,
+      x + 13,
+      captionTop - 2,
+    ),
+  ];
+};
+
+/** The route's grips as small necks, in the order in which the song comes to them. */
+export const shapesPart = (
+  typefaces: Typefaces,
+  song: HandOutSong,
+  width: number,
+): readonly Block[] => {
+  const grips = gripsInOrder(song.walk.route?.placements ?? []);
+  const cell = (width - GUTTER * (PER_ROW - 1)) / PER_ROW;
+  const rows = Array.from({ length: Math.ceil(grips.length / PER_ROW) }, (_, row) =>
+    grips.slice(row * PER_ROW, (row + 1) * PER_ROW),
+  );
+  if (rows.length === 0) return [];
+  return [
+    partHead(typefaces, words.handOut.shapes, words.handOut.shapesHint, width),
+    ...rows.map(
+      (row, index): Block => ({
+        kind: "matter",
+        name: words.handOut.shapes,
+        height: NAME_HEIGHT + 2 + neckHeight(cell) + CAPTION_HEIGHT,
+        before: index === 0 ? 6 : 12,
+        keepsNext: false,
+        marks: row.flatMap((used, at) =>
+          picture(typefaces, song, used, at * (cell + GUTTER), cell),
+        ),
+      }),
+    ),
+  ];
+};

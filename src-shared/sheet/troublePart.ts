@@ -1,0 +1,144 @@
+import { type Trouble, troubleList } from "../practice/troubleList.ts";
+import { sayWay } from "../wording/sayAim.ts";
+import { sayFingers, sayFrets, sayLeg } from "../wording/sayLeg.ts";
+import { words } from "../wordTable.ts";
+import { fastestTempo, sayBars } from "./changesPart.ts";
+import type { Block } from "./flow.ts";
+import type { HandOutSong } from "./handOut.ts";
+import { paragraphs, partHead } from "./headings.ts";
+import type { Mark } from "./page.ts";
+import { line, outlined, polygon, rectangle, solid } from "./pen.ts";
+import { plainType, setText, strongType, widthOf, wrapText } from "./setText.ts";
+import { neckHeight, smallNeck } from "./smallNeck.ts";
+import { printedChord } from "./tabNames.ts";
+import type { Typefaces } from "./typefaces.ts";
+
+const NECK = 80;
+const ARROW = 40;
+const TEXT_LEFT: number = NECK * 2 + ARROW + 18;
+const NAME = strongType(12);
+const TEXT = plainType(10);
+const LINE = 13;
+const CHORD = strongType(10);
+const BOX = 8;
+const STEPS = 5;
+/** The first tempo to tick off, as a share of the last. A design choice. */
+const FIRST_STEP = 0.5;
+
+/** Whole tempos from half of the goal up to it. */
+const tempoSteps = (goal: number): readonly number[] => [
+  ...new Set(
+    Array.from({ length: STEPS }, (_, index) =>
+      Math.max(1, Math.round(goal * (FIRST_STEP + ((1 - FIRST_STEP) * index) / (STEPS - 1)))),
+    ),
+  ),
+];
+
+const arrowMarks = (typefaces: Typefaces, x: number, y: number, says: string): readonly Mark[] => [
+  line([x + 4, y], [x + ARROW - 9, y], 1.1),
+  polygon(
+    [
+      [x + ARROW - 10, y - 3.2],
+      [x + ARROW - 4, y],
+      [x + ARROW - 10, y + 3.2],
+    ],
+    solid,
+  ),
+  ...setText(typefaces, says, strongType(8.5), x + ARROW / 2, y - 5, "middle"),
+];
+
+const tempoBoxes = (typefaces: Typefaces, goal: number, x: number, y: number): readonly Mark[] => {
+  const label = words.handOut.drillTempos;
+  let at = x + widthOf(typefaces, label, TEXT) + 7;
+  return [
+    ...setText(typefaces, label, TEXT, x, y),
+    ...tempoSteps(goal).flatMap((tempo) => {
+      const left = at;
+      at += BOX + 4 + widthOf(typefaces, `${tempo}`, TEXT) + 12;
+      return [
+        rectangle(left, y - BOX + 0.8, BOX, BOX, { ...outlined(0.8), fill: "paper" }),
+        ...setText(typefaces, `${tempo}`, TEXT, left + BOX + 4, y),
+      ];
+    }),
+  ];
+};
+
+const linesOf = (song: HandOutSong, { hardest }: Trouble): readonly string[] => {
+  const { leg, from, to } = hardest;
+  const { handOut } = words;
+  const fastest = fastestTempo(song, hardest);
+  const need = handOut.needs(Math.round(leg.need), Math.round(leg.window));
+  const ceiling = fastest === null ? "" : `, ${handOut.fastest(fastest)}`;
+  return [
+    `${sayLeg(leg, to, song.walk.neck.tuning)}. ${sayFingers(leg)}. ${sayWay(leg.way).name}.`,
+    `${need}${ceiling}.`,
+    `1  ${handOut.drillSlide(printedChord(from.chord), printedChord(to.chord))}`,
+    `2  ${handOut.drillSlow}`,
+    `3  ${handOut.drillSong}`,
+  ];
+};
+
+const troubleBlock = (
+  typefaces: Typefaces,
+  song: HandOutSong,
+  trouble: Trouble,
+  index: number,
+  width: number,
+): Block => {
+  const { leg, from, to } = trouble.hardest;
+  const { handOut } = words;
+  const neckTop = 13;
+  const second = NECK + ARROW;
+  const name = `${index + 1}. ${handOut.change(printedChord(from.chord), printedChord(to.chord))}`;
+  const bars = sayBars(trouble.places);
+  const lines = linesOf(song, trouble).flatMap((text) =>
+    wrapText(typefaces, text, TEXT, width - TEXT_LEFT),
+  );
+  const boxes = 12 + LINE * (lines.length + 1);
+  const nameWidth = widthOf(typefaces, name, NAME);
+  return {
+    kind: "matter",
+    name: `${handOut.trouble} ${name}`,
+    height: Math.max(boxes + 4, neckTop + neckHeight(NECK)),
+    before: index === 0 ? 6 : 13,
+    keepsNext: false,
+    marks: [
+      ...setText(typefaces, printedChord(from.chord), CHORD, 0, 9.5),
+      ...setText(typefaces, printedChord(to.chord), CHORD, second, 9.5),
+      ...smallNeck(typefaces, from.voicing, 0, neckTop, NECK),
+      ...arrowMarks(typefaces, NECK, neckTop + NECK * 0.24, sayFrets(leg.frets)),
+      ...smallNeck(typefaces, to.voicing, second, neckTop, NECK),
+      ...setText(typefaces, name, NAME, TEXT_LEFT, 10),
+      ...setText(
+        typefaces,
+        `${handOut.bars.toLowerCase()} ${bars}`,
+        plainType(9, "soft"),
+        TEXT_LEFT + nameWidth + 8,
+        10,
+      ),
+      ...lines.flatMap((text, at) =>
+        setText(typefaces, text, TEXT, TEXT_LEFT, 12 + LINE * (at + 1)),
+      ),
+      ...tempoBoxes(typefaces, song.walk.tempo, TEXT_LEFT, boxes),
+    ],
+  };
+};
+
+/** The hardest changes, at most `most` of them, each with its two grips, how it is made and its drills. */
+export const troublePart = (
+  typefaces: Typefaces,
+  song: HandOutSong,
+  width: number,
+  most: number,
+): readonly Block[] => {
+  const { handOut } = words;
+  if (song.walk.route === null) return [];
+  const head = partHead(typefaces, handOut.trouble, handOut.troubleHint, width);
+  const troubles = troubleList(song.walk, []).slice(0, most);
+  return troubles.length === 0
+    ? [head, ...paragraphs(typefaces, handOut.trouble, handOut.noTrouble, width, TEXT.size)]
+    : [
+        head,
+        ...troubles.map((trouble, index) => troubleBlock(typefaces, song, trouble, index, width)),
+      ];
+};
