@@ -33,7 +33,7 @@ export const words = {
     tablature: "Tablature",
     straightThrough: "Straight through, as it is played",
     tabSigns:
-      "T thumb, I index, M middle. A slanted line slides into a note; brackets mean let it go early; a dot means stop it at once; a wedge means louder.",
+      "T thumb, I index, M middle. Slanted line: slide. Brackets: let go early. Dot: stop at once. Wedge: louder.",
     barsTo: (from: number, to: number): string =>
       from === to ? `bar ${from}` : `bars ${from} to ${to}`,
     changes: "All changes",

@@ -72,21 +72,25 @@ const accompanied = (pages: readonly Block[][], room: number): readonly (readonl
   const before = pages.at(-2) ?? [];
   const systems = last.filter(({ kind }) => kind === "system").length;
   const mover = before.at(-1);
+  const headed = before.at(-2)?.keepsNext === true;
   const spare = before.filter(({ kind }) => kind === "system").length > LEAST_SYSTEMS;
   const alone = systems > 0 && systems < LEAST_SYSTEMS && last[0]?.kind === "system";
-  if (!alone || !spare || mover?.kind !== "system" || !fits([mover], last, room)) return pages;
+  if (!alone || !spare || headed || mover?.kind !== "system" || !fits([mover], last, room))
+    return pages;
   return [...pages.slice(0, -2), before.slice(0, -1), [mover, ...last]];
 };
 
 const column = (page: readonly Block[], room: number, isLast: boolean): Column => {
   const height = heightOf(page);
-  const gaps = page.filter(({ kind }, index) => index > 0 && kind === "system").length;
+  const stretches = (index: number): boolean =>
+    index > 0 && page[index]?.kind === "system" && page[index - 1]?.keepsNext === false;
+  const gaps = page.filter((_, index) => stretches(index)).length;
   const left = room - height;
   const stretch =
     isLast || gaps === 0 || height < room * FULL ? 0 : Math.min(MOST_STRETCH, left / gaps);
   let top = 0;
   return page.map((block, index) => {
-    const extra = block.kind === "system" && index > 0 ? stretch : 0;
+    const extra = stretches(index) ? stretch : 0;
     top += index === 0 ? 0 : block.before + extra;
     const placed = { block, top };
     top += block.height;

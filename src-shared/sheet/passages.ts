@@ -8,13 +8,20 @@ export type Passage = {
 };
 
 /** What is read in a bar: which chord comes where and where it is held. */
-const contentOf = ({ bar, stays, placements, goesOn }: TabBar): string =>
-  JSON.stringify([
+const contentOf = ({ bar, stays, placements, goesOn, heldOn }: TabBar): string => {
+  const from = (start: number): number => Math.max(0, start - bar.start);
+  return JSON.stringify([
     bar.length,
-    goesOn?.chord?.name ?? null,
-    stays.map(({ start, chord }) => [start - bar.start, chord === null ? null : chordName(chord)]),
-    placements.map(({ start, voicing }) => [start - bar.start, voicing.frets]),
+    [...(goesOn ? [goesOn] : []), ...stays].map(({ start, chord }) => [
+      from(start),
+      chord === null ? null : chordName(chord),
+    ]),
+    [...(heldOn ? [heldOn] : []), ...placements].map(({ start, voicing }) => [
+      from(start),
+      voicing.frets,
+    ]),
   ]);
+};
 
 /** Bars cut into sections as played. */
 export const sectionsOf = (bars: readonly TabBar[]): readonly (readonly TabBar[])[] => {

@@ -26,14 +26,15 @@ type Range = { readonly low: number; readonly high: number };
 type Level = { readonly placement: Placement; readonly from: number; readonly to: number };
 
 /** The placements of some bars with the ticks in which they are held there. */
-const levelsIn = (bars: readonly TabBar[], start: number, end: number): readonly Level[] =>
-  bars
-    .flatMap(({ placements }) => placements)
-    .map((placement) => ({
-      placement,
-      from: Math.max(start, placement.start),
-      to: Math.min(end, placement.start + placement.length),
-    }));
+const levelsIn = (bars: readonly TabBar[], start: number, end: number): readonly Level[] => {
+  const heldOn = bars[0]?.heldOn ?? null;
+  const held = [...(heldOn ? [heldOn] : []), ...bars.flatMap(({ placements }) => placements)];
+  return held.map((placement) => ({
+    placement,
+    from: Math.max(start, placement.start),
+    to: Math.min(end, placement.start + placement.length),
+  }));
+};
 
 const levelMarks = (
   typefaces: Typefaces,
@@ -61,15 +62,19 @@ const chordMarks = (
   typefaces: Typefaces,
   bar: TabBar,
   xOf: (tick: number) => number,
-): readonly Mark[] =>
-  bar.stays.flatMap(({ chord, start }, index) => {
+  isFirst: boolean,
+): readonly Mark[] => {
+  const goesOn = isFirst && bar.goesOn ? [{ ...bar.goesOn, start: bar.bar.start }] : [];
+  const stays = [...goesOn, ...bar.stays];
+  return stays.flatMap(({ chord, start }, index) => {
     const text = printedChord(chord);
-    const end = bar.stays[index + 1]?.start ?? bar.bar.start + bar.bar.length;
+    const end = stays[index + 1]?.start ?? bar.bar.start + bar.bar.length;
     const room = xOf(end) - xOf(start) - 2;
     const wanted = widthOf(typefaces, text, strongType(CHORD_SIZE));
     const size = Math.min(CHORD_SIZE, (CHORD_SIZE * room) / wanted);
     return setText(typefaces, text, strongType(size), xOf(start), CHORD_LINE);
   });
+};
 
 /** One line of the road: bars with their chords, and the hand's height on the neck under them. */
 export const roadLine = (
@@ -97,7 +102,7 @@ export const roadLine = (
     marks: [
       ...[...edges, width].map((x) => line([x, 1], [x, ROAD_FOOT + 2], 0.6, "line")),
       line([0, ROAD_FOOT + 2], [width, ROAD_FOOT + 2], 0.6, "line"),
-      ...bars.flatMap((bar) => chordMarks(typefaces, bar, xOf)),
+      ...bars.flatMap((bar) => chordMarks(typefaces, bar, xOf, bar === first)),
       ...levels.flatMap((level, index) =>
         levelMarks(typefaces, level, levels[index - 1], xOf, yOf),
       ),

@@ -11,10 +11,14 @@ import { type TabBar, tabSong } from "./tabSong.ts";
 import type { Typefaces } from "./typefaces.ts";
 
 const LABEL = strongType(10.5);
-const MOST_BARS = 8;
 
 /** The most bars that a line takes with all its chords' names beside each other. */
-const mostBars = (typefaces: Typefaces, bars: readonly TabBar[], width: number): number => {
+const mostBars = (
+  typefaces: Typefaces,
+  bars: readonly TabBar[],
+  width: number,
+  wanted: number,
+): number => {
   const widest = Math.max(
     ...bars.map(({ stays, bar }) => {
       const shares = stays.map(({ start, chord }, index) => {
@@ -24,7 +28,7 @@ const mostBars = (typefaces: Typefaces, bars: readonly TabBar[], width: number):
       return Math.max(1, ...shares);
     }),
   );
-  return [MOST_BARS, 4, 2].find((count) => width / count >= widest) ?? 1;
+  return [wanted, 8, 4, 2].find((count) => width / count >= widest) ?? 1;
 };
 
 const labelBlock = (typefaces: Typefaces, { bars, sameAs }: Passage): readonly Block[] => {
@@ -50,12 +54,14 @@ const labelBlock = (typefaces: Typefaces, { bars, sameAs }: Passage): readonly B
 
 /**
  * The song on a few lines: chords in their bars, and under them how high the hand is. A section that
- * comes again with the same chords in the same places is named and not drawn again.
+ * comes again with the same chords in the same places is named and not drawn again. `perLine` bars stand on
+ * a line where their chords leave room.
  */
 export const roadPart = (
   typefaces: Typefaces,
   song: HandOutSong,
   width: number,
+  perLine: number,
 ): readonly Block[] => {
   const { bars } = tabSong(song);
   const placements = song.walk.route?.placements ?? [];
@@ -68,7 +74,7 @@ export const roadPart = (
     ...passages.flatMap((passage): readonly Block[] => {
       const label = labelBlock(typefaces, passage);
       if (passage.sameAs !== null) return label;
-      const most = mostBars(typefaces, passage.bars, width);
+      const most = mostBars(typefaces, passage.bars, width, perLine);
       let from = 0;
       const lines = breakBars(passage.bars.length, most, most).map((count) => {
         const own = passage.bars.slice(from, from + count);

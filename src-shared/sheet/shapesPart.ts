@@ -12,7 +12,6 @@ import { shapeSign } from "./shapeSign.ts";
 import { neckHeight, smallNeck } from "./smallNeck.ts";
 import type { Typefaces } from "./typefaces.ts";
 
-const PER_ROW = 5;
 const GUTTER = 16;
 const NAME = strongType(13);
 const CAPTION = plainType(8.5);
@@ -69,16 +68,17 @@ const picture = (
   ];
 };
 
-/** The route's grips as small necks, in the order in which the song comes to them. */
+/** The route's grips as small necks, in the order in which the song comes to them, so many to a row. */
 export const shapesPart = (
   typefaces: Typefaces,
   song: HandOutSong,
   width: number,
+  perRow: number,
 ): readonly Block[] => {
   const grips = gripsInOrder(song.walk.route?.placements ?? []);
-  const cell = (width - GUTTER * (PER_ROW - 1)) / PER_ROW;
-  const rows = Array.from({ length: Math.ceil(grips.length / PER_ROW) }, (_, row) =>
-    grips.slice(row * PER_ROW, (row + 1) * PER_ROW),
+  const cell = (width - GUTTER * (perRow - 1)) / perRow;
+  const rows = Array.from({ length: Math.ceil(grips.length / perRow) }, (_, row) =>
+    grips.slice(row * perRow, (row + 1) * perRow),
   );
   if (rows.length === 0) return [];
   return [

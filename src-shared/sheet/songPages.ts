@@ -16,7 +16,25 @@ export type SongPages = {
 };
 
 const NOTES_SIZE = 11;
-const MOST_TROUBLES = { full: 3, overview: 2, practice: 8 } as const;
+
+/** How closely a page is filled. */
+type Density = {
+  /** Shapes in a row, bars on a line of the road, hard changes. */
+  readonly shapes: number;
+  readonly bars: number;
+  readonly troubles: number;
+};
+
+/** What is tried in turn: an overview takes the first that gives one page, else the last. */
+const densities: Readonly<Record<HandOutOptions["layout"], readonly Density[]>> = {
+  full: [{ shapes: 5, bars: 8, troubles: 3 }],
+  overview: [
+    { shapes: 5, bars: 8, troubles: 2 },
+    { shapes: 6, bars: 8, troubles: 1 },
+    { shapes: 7, bars: 16, troubles: 1 },
+  ],
+  practice: [{ shapes: 5, bars: 8, troubles: 8 }],
+};
 
 const notesPart = (
   typefaces: Typefaces,
@@ -34,18 +52,18 @@ const writePart = (
   part: HandOutPart,
   typefaces: Typefaces,
   song: HandOutSong,
-  { layout }: HandOutOptions,
+  density: Density,
   width: number,
 ): readonly Block[] => {
   switch (part) {
     case "notes":
       return notesPart(typefaces, song, width);
     case "shapes":
-      return shapesPart(typefaces, song, width);
+      return shapesPart(typefaces, song, width, density.shapes);
     case "road":
-      return roadPart(typefaces, song, width);
+      return roadPart(typefaces, song, width, density.bars);
     case "trouble":
-      return troublePart(typefaces, song, width, MOST_TROUBLES[layout]);
+      return troublePart(typefaces, song, width, density.troubles);
     case "tablature":
       return tabPart(typefaces, song, width);
     case "changes":
@@ -63,13 +81,18 @@ export const songPages = (
 ): SongPages => {
   const { walk } = song;
   const parts = partsOf[options.layout].filter((part) => !options.without.includes(part));
-  const blocks = [
+  const blocksAt = (density: Density): readonly Block[] => [
     songHead(typefaces, song, width),
     ...(walk.route === null
       ? paragraphs(typefaces, words.handOut.notes, words.handOut.noRoute, width, NOTES_SIZE)
       : []),
-    ...parts.flatMap((part) => writePart(part, typefaces, song, options, width)),
+    ...parts.flatMap((part) => writePart(part, typefaces, song, density, width)),
   ];
   const title = walk.song.title || words.handOut.untitled;
-  return { title, columns: flow(blocks, room) };
+  let columns: readonly Column[] = [];
+  for (const density of densities[options.layout]) {
+    columns = flow(blocksAt(density), room);
+    if (columns.length === 1) break;
+  }
+  return { title, columns };
 };

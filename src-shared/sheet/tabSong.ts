@@ -14,6 +14,8 @@ export type TabBar = {
   readonly placements: readonly Placement[];
   /** The chord that goes on from the bar before; null where one starts on its first beat. */
   readonly goesOn: TimedStay | null;
+  /** The placement that is held on into it; null where one starts on its first beat, or none is held. */
+  readonly heldOn: Placement | null;
   /** The last of its section as played, or of the song. */
   readonly ends: "section" | "song" | null;
 };
@@ -58,18 +60,24 @@ export const tabSong = ({ walk }: HandOutSong): TabSong => {
   const placed = inBars(route?.placements ?? []);
   const slides = slidesOf(score.notes);
   let current: TimedStay | null = null;
+  let held: Placement | null = null;
   const tabBars = bars.map((bar, index): TabBar => {
     const own = starting.get(index) ?? [];
     const goesOn = own[0]?.start === bar.start ? null : current;
     current = own.at(-1) ?? current;
+    const placements = placed.get(index) ?? [];
+    const lasts = held !== null && held.start + held.length > bar.start;
+    const heldOn = placements[0]?.start === bar.start || !lasts ? null : held;
+    held = placements.at(-1) ?? held;
     const next = bars[index + 1];
     const ends = next === undefined ? "song" : next.startsSection ? "section" : null;
     return {
       bar,
       strokes: strokes[index] ?? [],
       stays: own,
-      placements: placed.get(index) ?? [],
+      placements,
       goesOn,
+      heldOn,
       ends,
     };
   });

@@ -23,7 +23,8 @@ export type TabLook = {
 
 /** Left of the first bar line: names of the strings, number of the bar. */
 export const TAB_GUTTER = 18;
-const BAR_PAD = 5;
+/** Before the first note of a bar, with room for a slide into it; and after the last. */
+const BAR_PAD = { left: 9, right: 3 };
 const SECTION_HEIGHT = 15;
 const CHORD_LINE = 11;
 const SHAPE_LINE = 21;
@@ -35,7 +36,7 @@ const SECTION = strongType(11);
 
 /** How wide an eighth is in a bar of a width, in points. */
 export const cellWidth = (barWidth: number, eighths: number): number =>
-  (barWidth - 2 * BAR_PAD) / eighths;
+  (barWidth - BAR_PAD.left - BAR_PAD.right) / eighths;
 
 const barLine = (x: number, top: number, ends: TabBar["ends"]): readonly Mark[] => {
   const upright = (at: number, width: number): Mark =>
@@ -82,7 +83,7 @@ export const tabSystem = (
   const leftOf = (bar: TabBar): number => TAB_GUTTER + barWidth * (bar.bar.index - first.bar.index);
   const xOf = (bar: TabBar, tick: number): number => {
     const cell = cellWidth(barWidth, bar.bar.length / TICKS_PER_EIGHTH);
-    return leftOf(bar) + BAR_PAD + ((tick - bar.bar.start) / TICKS_PER_EIGHTH) * cell;
+    return leftOf(bar) + BAR_PAD.left + ((tick - bar.bar.start) / TICKS_PER_EIGHTH) * cell;
   };
   const placesIn = (bar: TabBar): readonly StrokePlace[] => {
     const half = cellWidth(barWidth, bar.bar.length / TICKS_PER_EIGHTH) / 2;

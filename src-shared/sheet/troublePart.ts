@@ -19,6 +19,7 @@ const TEXT_LEFT: number = NECK * 2 + ARROW + 18;
 const NAME = strongType(12);
 const TEXT = plainType(10);
 const LINE = 13;
+const INDENT = 12;
 const CHORD = strongType(10);
 const BOX = 8;
 const STEPS = 5;
@@ -63,18 +64,27 @@ const tempoBoxes = (typefaces: Typefaces, goal: number, x: number, y: number): r
   ];
 };
 
-const linesOf = (song: HandOutSong, { hardest }: Trouble): readonly string[] => {
+/** A line of a drill or of what is said before it; drills are numbered. */
+type Says = { readonly number: string; readonly text: string };
+
+const linesOf = (song: HandOutSong, { hardest }: Trouble): readonly Says[] => {
   const { leg, from, to } = hardest;
   const { handOut } = words;
   const fastest = fastestTempo(song, hardest);
   const need = handOut.needs(Math.round(leg.need), Math.round(leg.window));
   const ceiling = fastest === null ? "" : `, ${handOut.fastest(fastest)}`;
   return [
-    `${sayLeg(leg, to, song.walk.neck.tuning)}. ${sayFingers(leg)}. ${sayWay(leg.way).name}.`,
-    `${need}${ceiling}.`,
-    `1  ${handOut.drillSlide(printedChord(from.chord), printedChord(to.chord))}`,
-    `2  ${handOut.drillSlow}`,
-    `3  ${handOut.drillSong}`,
+    {
+      number: "",
+      text: `${sayLeg(leg, to, song.walk.neck.tuning)}. ${sayFingers(leg)}.`,
+    },
+    { number: "", text: `${sayWay(leg.way).name}. ${need}${ceiling}.` },
+    {
+      number: "1",
+      text: handOut.drillSlide(printedChord(from.chord), printedChord(to.chord)),
+    },
+    { number: "2", text: handOut.drillSlow },
+    { number: "3", text: handOut.drillSong },
   ];
 };
 
@@ -91,9 +101,13 @@ const troubleBlock = (
   const second = NECK + ARROW;
   const name = `${index + 1}. ${handOut.change(printedChord(from.chord), printedChord(to.chord))}`;
   const bars = sayBars(trouble.places);
-  const lines = linesOf(song, trouble).flatMap((text) =>
-    wrapText(typefaces, text, TEXT, width - TEXT_LEFT),
-  );
+  const lines = linesOf(song, trouble).flatMap(({ number, text }): readonly Says[] => {
+    const room = width - TEXT_LEFT - (number === "" ? 0 : INDENT);
+    return wrapText(typefaces, text, TEXT, room).map((each, at) => ({
+      number: at === 0 || number === "" ? number : " ",
+      text: each,
+    }));
+  });
   const boxes = 12 + LINE * (lines.length + 1);
   const nameWidth = widthOf(typefaces, name, NAME);
   return {
@@ -116,10 +130,15 @@ const troubleBlock = (
         TEXT_LEFT + nameWidth + 8,
         10,
       ),
-      ...lines.flatMap((text, at) =>
-        setText(typefaces, text, TEXT, TEXT_LEFT, 12 + LINE * (at + 1)),
-      ),
-      ...tempoBoxes(typefaces, song.walk.tempo, TEXT_LEFT, boxes),
+      ...lines.flatMap(({ number, text }, at) => {
+        const y = 12 + LINE * (at + 1);
+        const left = TEXT_LEFT + (number === "" ? 0 : INDENT);
+        return [
+          ...setText(typefaces, number.trim(), strongType(TEXT.size), TEXT_LEFT, y),
+          ...setText(typefaces, text, TEXT, left, y),
+        ];
+      }),
+      ...tempoBoxes(typefaces, song.walk.tempo, TEXT_LEFT + INDENT, boxes),
     ],
   };
 };
