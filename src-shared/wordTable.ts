@@ -41,6 +41,7 @@ export const words = {
     change: (from: string, to: string): string => `${from} to ${to}`,
     backToStart: "back to the start",
     bars: "Bars",
+    inBars: (bars: string): string => `Bars ${bars}`,
     chords: "Chords",
     hand: "The hand",
     inTime: "In time",

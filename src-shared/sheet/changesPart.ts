@@ -108,7 +108,7 @@ export const changesPart = (
   const { handOut } = words;
   const labels = [handOut.bars, handOut.chords, handOut.hand, handOut.inTime, handOut.upTo];
   const head = labels.map((text) => ({ text, type: LABEL }));
-  const matter = { kind: "matter", keepsNext: false } as const;
+  const matter = { kind: "matter" } as const;
   return [
     partHead(typefaces, handOut.changes, handOut.changesHint, width),
     {
@@ -117,10 +117,11 @@ export const changesPart = (
       before: 2,
       keepsNext: true,
     },
-    ...kinds.map((places): Block => {
+    ...kinds.map((places, index): Block => {
       const name = `${handOut.changes} ${sayBars(places)}`;
       const row = tableRow(typefaces, name, rowOf(song, places), width, LINE);
-      return { ...matter, ...row, before: 3 };
+      const few = index === 0 || index === kinds.length - 2 || index === kinds.length - 3;
+      return { ...matter, ...row, before: 3, keepsNext: few && index < kinds.length - 1 };
     }),
   ];
 };

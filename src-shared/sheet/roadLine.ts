@@ -97,7 +97,7 @@ export const roadLine = (
     kind: "system",
     name: words.handOut.barsTo(first.bar.index + 1, last.bar.index + 1),
     height: ROAD_FOOT + 3,
-    before: 7,
+    before: 5,
     keepsNext: false,
     marks: [
       ...[...edges, width].map((x) => line([x, 1], [x, ROAD_FOOT + 2], 0.6, "line")),

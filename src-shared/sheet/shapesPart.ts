@@ -7,7 +7,7 @@ import type { Block } from "./flow.ts";
 import type { HandOutSong } from "./handOut.ts";
 import { partHead } from "./headings.ts";
 import type { Mark } from "./page.ts";
-import { cutText, plainType, setText, strongType } from "./setText.ts";
+import { cutText, plainType, setText, strongType, widthOf } from "./setText.ts";
 import { shapeSign } from "./shapeSign.ts";
 import { neckHeight, smallNeck } from "./smallNeck.ts";
 import type { Typefaces } from "./typefaces.ts";
@@ -15,6 +15,7 @@ import type { Typefaces } from "./typefaces.ts";
 const GUTTER = 16;
 const NAME = strongType(13);
 const CAPTION = plainType(8.5);
+const WHERE = plainType(8, "soft");
 const NAME_HEIGHT = 16;
 const CAPTION_HEIGHT = 12;
 
@@ -46,21 +47,22 @@ const picture = (
   const neckTop = NAME_HEIGHT + 2;
   const captionTop = neckTop + neckHeight(width) + CAPTION_HEIGHT;
   const where = times === 1 ? words.handOut.oneBar(bar + 1) : words.handOut.fromBar(bar + 1, times);
+  const name = cutText(typefaces, engraved(chordName(chord)), NAME, width);
+  const nameWidth = widthOf(typefaces, name, NAME);
   const shape = sayShape(voicing, song.walk.neck.tuning);
+  const placed = words.handOut.shapeAt(shape, voicing.position);
   return [
-    ...setText(
-      typefaces,
-      cutText(typefaces, engraved(chordName(chord)), NAME, width),
-      NAME,
-      x,
-      NAME_HEIGHT - 4,
-    ),
-    ...setText(typefaces, where, plainType(8, "soft"), x + width, NAME_HEIGHT - 4, "right"),
+    ...setText(typefaces, name, NAME, x, NAME_HEIGHT - 4),
+    ...(nameWidth + 8 + widthOf(typefaces, where, WHERE) <= width
+      ? setText(typefaces, where, WHERE, x + width, NAME_HEIGHT - 4, "right")
+      : []),
     ...smallNeck(typefaces, voicing, x, neckTop, width),
     shapeSign(voicing.shape, x, captionTop - 2, 9, 7),
     ...setText(
       typefaces,
-      cutText(typefaces, words.handOut.shapeAt(shape, voicing.position), CAPTION, width - 13),
+      widthOf(typefaces, placed, CAPTION) <= width - 13
+        ? placed
+        : cutText(typefaces, shape, CAPTION, width - 13),
       CAPTION,
       x + 13,
       captionTop - 2,

@@ -6,7 +6,7 @@ import { paragraphs, partHead, songHead } from "./headings.ts";
 import { roadPart } from "./roadPart.ts";
 import { shapesPart } from "./shapesPart.ts";
 import { tabPart } from "./tabPart.ts";
-import { troublePart } from "./troublePart.ts";
+import { type TroubleLook, troublePart } from "./troublePart.ts";
 import type { Typefaces } from "./typefaces.ts";
 
 /** A song's pages before they are numbered, and what stands on them. */
@@ -22,18 +22,19 @@ type Density = {
   /** Shapes in a row, bars on a line of the road, hard changes. */
   readonly shapes: number;
   readonly bars: number;
-  readonly troubles: number;
+  readonly troubles: TroubleLook;
 };
 
 /** What is tried in turn: an overview takes the first that gives one page, else the last. */
 const densities: Readonly<Record<HandOutOptions["layout"], readonly Density[]>> = {
-  full: [{ shapes: 5, bars: 8, troubles: 3 }],
+  full: [{ shapes: 5, bars: 8, troubles: { most: 3, short: false } }],
   overview: [
-    { shapes: 5, bars: 8, troubles: 2 },
-    { shapes: 6, bars: 8, troubles: 1 },
-    { shapes: 7, bars: 16, troubles: 1 },
+    { shapes: 5, bars: 8, troubles: { most: 2, short: false } },
+    { shapes: 5, bars: 8, troubles: { most: 4, short: true } },
+    { shapes: 6, bars: 8, troubles: { most: 3, short: true } },
+    { shapes: 7, bars: 16, troubles: { most: 3, short: true } },
   ],
-  practice: [{ shapes: 5, bars: 8, troubles: 8 }],
+  practice: [{ shapes: 5, bars: 8, troubles: { most: 8, short: false } }],
 };
 
 const notesPart = (

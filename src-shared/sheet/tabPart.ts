@@ -74,6 +74,10 @@ export const tabPart = (
     ...paragraphs(typefaces, words.handOut.tablature, words.handOut.tabSigns, width, HINT_SIZE).map(
       (block) => ({ ...block, keepsNext: true }),
     ),
-    ...systems,
+    // The first two stay together: one line alone under a heading is not worth a look.
+    ...systems.map((system, index) => ({
+      ...system,
+      keepsNext: index === 0 && systems.length > 1,
+    })),
   ];
 };

@@ -52,6 +52,26 @@ const restMark = (
 const isBeamed = ({ stroke }: StrokePlace): boolean =>
   stroke.notes.length > 0 && ["eighth", "16th", "32nd"].includes(stroke.value.type);
 
+/** A bar without a note has one whole rest in its middle, in any metre. */
+const emptyBar = (
+  typefaces: Typefaces,
+  places: readonly StrokePlace[],
+  { middle }: RhythmLines,
+): readonly Mark[] => {
+  const xs = places.map(({ x }) => x);
+  const x = (Math.min(...xs) + Math.max(...xs)) / 2;
+  return places.length === 0
+    ? []
+    : setText(
+        typefaces,
+        restSigns.whole,
+        plainType(REST_SIZE),
+        x,
+        middle + REST_SIZE * 0.46,
+        "middle",
+      );
+};
+
 /** Neighbours under one beam. */
 const beamsOf = (places: readonly StrokePlace[], meter: Meter): readonly StrokePlace[][] => {
   const beams: StrokePlace[][] = [];
@@ -111,14 +131,17 @@ export const tabRhythm = (
   meter: Meter,
   lines: RhythmLines,
   before: number,
-): readonly Mark[] => [
-  ...places.flatMap((place, index): readonly Mark[] => {
-    if (place.stroke.notes.length === 0) return restMark(typefaces, place, lines);
-    const from = places[index - 1]?.x ?? before;
-    const tie = place.stroke.tiedFrom
-      ? [bow([from + 1, lines.stemFoot + 1.5], [place.x - 1, lines.stemFoot + 1.5], 2.5, 0.8)]
-      : [];
-    return [...stemMark(place, lines), ...tie];
-  }),
-  ...beamsOf(places, meter).flatMap((beam) => beamMark(beam, lines)),
-];
+): readonly Mark[] =>
+  places.every(({ stroke }) => stroke.notes.length === 0)
+    ? emptyBar(typefaces, places, lines)
+    : [
+        ...places.flatMap((place, index): readonly Mark[] => {
+          if (place.stroke.notes.length === 0) return restMark(typefaces, place, lines);
+          const from = places[index - 1]?.x ?? before;
+          const tie = place.stroke.tiedFrom
+            ? [bow([from + 1, lines.stemFoot + 1.5], [place.x - 1, lines.stemFoot + 1.5], 2.5, 0.8)]
+            : [];
+          return [...stemMark(place, lines), ...tie];
+        }),
+        ...beamsOf(places, meter).flatMap((beam) => beamMark(beam, lines)),
+      ];

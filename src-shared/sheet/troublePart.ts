@@ -8,7 +8,7 @@ import type { HandOutSong } from "./handOut.ts";
 import { paragraphs, partHead } from "./headings.ts";
 import type { Mark } from "./page.ts";
 import { line, outlined, polygon, rectangle, solid } from "./pen.ts";
-import { plainType, setText, strongType, widthOf, wrapText } from "./setText.ts";
+import { cutText, plainType, setText, strongType, widthOf, wrapText } from "./setText.ts";
 import { neckHeight, smallNeck } from "./smallNeck.ts";
 import { printedChord } from "./tabNames.ts";
 import type { Typefaces } from "./typefaces.ts";
@@ -22,9 +22,13 @@ const LINE = 13;
 const INDENT = 12;
 const CHORD = strongType(10);
 const BOX = 8;
+const SHORT_LEFT = 96;
 const STEPS = 5;
 /** The first tempo to tick off, as a share of the last. A design choice. */
 const FIRST_STEP = 0.5;
+
+/** How many changes, and how much of each. */
+export type TroubleLook = { readonly most: number; readonly short: boolean };
 
 /** Whole tempos from half of the goal up to it. */
 const tempoSteps = (goal: number): readonly number[] => [
@@ -125,7 +129,7 @@ const troubleBlock = (
       ...setText(typefaces, name, NAME, TEXT_LEFT, 10),
       ...setText(
         typefaces,
-        `${handOut.bars.toLowerCase()} ${bars}`,
+        handOut.inBars(bars),
         plainType(9, "soft"),
         TEXT_LEFT + nameWidth + 8,
         10,
@@ -143,12 +147,42 @@ const troubleBlock = (
   };
 };
 
-/** The hardest changes, at most `most` of them, each with its two grips, how it is made and its drills. */
+/** The same in two lines, without pictures. */
+const shortBlock = (
+  typefaces: Typefaces,
+  song: HandOutSong,
+  trouble: Trouble,
+  index: number,
+  width: number,
+): Block => {
+  const { from, to } = trouble.hardest;
+  const { handOut } = words;
+  const name = `${index + 1}. ${handOut.change(printedChord(from.chord), printedChord(to.chord))}`;
+  const [how, when] = linesOf(song, trouble);
+  const text = `${handOut.inBars(sayBars(trouble.places))}. ${how?.text ?? ""} ${when?.text ?? ""}`;
+  const lines = wrapText(typefaces, text, TEXT, width - SHORT_LEFT);
+  return {
+    kind: "matter",
+    name: `${handOut.trouble} ${name}`,
+    height: LINE * lines.length,
+    before: index === 0 ? 4 : 2,
+    keepsNext: false,
+    marks: [
+      ...setText(typefaces, cutText(typefaces, name, CHORD, SHORT_LEFT - 8), CHORD, 0, 10),
+      ...lines.flatMap((each, at) => setText(typefaces, each, TEXT, SHORT_LEFT, 10 + LINE * at)),
+    ],
+  };
+};
+
+/**
+ * The hardest changes, at most `most` of them, each with its two grips, how it is made and its drills; shortly:
+ * how it is made alone.
+ */
 export const troublePart = (
   typefaces: Typefaces,
   song: HandOutSong,
   width: number,
-  most: number,
+  { most, short }: TroubleLook,
 ): readonly Block[] => {
   const { handOut } = words;
   if (song.walk.route === null) return [];
@@ -158,6 +192,8 @@ export const troublePart = (
     ? [head, ...paragraphs(typefaces, handOut.trouble, handOut.noTrouble, width, TEXT.size)]
     : [
         head,
-        ...troubles.map((trouble, index) => troubleBlock(typefaces, song, trouble, index, width)),
+        ...troubles.map((trouble, index) =>
+          (short ? shortBlock : troubleBlock)(typefaces, song, trouble, index, width),
+        ),
       ];
 };

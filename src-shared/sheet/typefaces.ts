@@ -1,3 +1,4 @@
+/// <reference path="./fontkit.d.ts" />
 import { create } from "fontkit";
 import { type Face, type FontName, type FontRow, fontTable } from "./fontTable.ts";
 

@@ -1,3 +1,4 @@
+/// <reference path="./pdfkit.d.ts" />
 import PDFDocument from "pdfkit";
 import { type Book, type Ink, type Page, whiteness } from "./page.ts";
 import type { FontFile } from "./typefaces.ts";
