@@ -1,6 +1,7 @@
 import type { ActionGroup, ActionName } from "../control/actionTable.ts";
 import type { KeyRefusal } from "../control/keyPress.ts";
 import type { MidiKind, Trigger } from "../control/trigger.ts";
+import { words } from "../wordTable.ts";
 
 const actions: Readonly<Record<ActionName, string>> = {
   playPause: "Play or pause",
@@ -44,6 +45,7 @@ const actions: Readonly<Record<ActionName, string>> = {
   flat: "The called chord a half step lower",
   noChord: "Call no chord",
   takeBack: "Take the last call back",
+  ...words.rehearsal.actions,
 };
 
 /**
@@ -58,6 +60,7 @@ const groups: Readonly<Record<ActionGroup, string>> = {
   route: "Route",
   screen: "Screen",
   calling: "Calling the changes",
+  rehearsing: words.rehearsal.actionGroup,
 };
 
 /**
