@@ -98,6 +98,7 @@ module.exports = {
     tsConfig: { fileName: "tsconfig.base.json" },
     extraExtensionsToScan: [".svelte"],
     enhancedResolveOptions: {
+      exportsFields: ["exports"],
       extensions: [".ts", ".svelte", ".js", ".mjs"],
       conditionNames: ["import", "svelte", "types"],
     },
