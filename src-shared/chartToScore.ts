@@ -12,7 +12,8 @@ import { type Picking, plainPicking } from "./roll/picking.ts";
 import { alternatives, routesInTurn } from "./route/alternatives.ts";
 import { type Explanation, explain } from "./route/explain.ts";
 import { firstUnlike } from "./route/firstUnlike.ts";
-import { handTable } from "./route/handTable.ts";
+import { handOf } from "./route/handTable.ts";
+import type { Hand } from "./route/movement.ts";
 import { type Plan, planRoute } from "./route/planRoute.ts";
 import type { PlanRequest } from "./route/problem.ts";
 import type { Route } from "./route/route.ts";
@@ -90,7 +91,8 @@ const plannersNotes = (
  * The whole way: chart text -> song -> timeline -> route -> score. `playTempo` counts beats of the
  * song's meter a minute; null is the chart's own. The band plays in its usual feel. Any text and any
  * settings give a Walk; what is wrong with them stands in its notes. A play key that is no key is
- * passed over. `patterns` are the player's own, which `picking` names.
+ * passed over. `patterns` are the player's own, which `picking` names; `ownHand` is the hand that they
+ * have accepted as theirs, or null.
  */
 export const chartToScore = (
   text: string,
@@ -98,6 +100,7 @@ export const chartToScore = (
   playTempo: number | null,
   picking: Picking = plainPicking,
   patterns: readonly Pattern[] = [],
+  ownHand: Hand | null = null,
 ): Walk => {
   const reading = readChart(text);
   const song = songToPlay(reading.value, settings.playKey);
@@ -108,7 +111,7 @@ export const chartToScore = (
   const range = { low: fret(settings.fretLow), high: fret(settings.fretHigh) };
   const tempo = playTempo === null ? song.tempo : bpm(playTempo);
   const eighth = eighthNote(song.meter, tempo);
-  const hand = handTable[settings.hand];
+  const hand = handOf(settings.hand, ownHand);
   const request: PlanRequest = {
     aim,
     shapes,

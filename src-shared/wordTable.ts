@@ -9,6 +9,12 @@ export const words = {
   app: {
     name: "Shortslide",
   },
+  /** The player's own hand, as their marks tell it. */
+  ownHand: {
+    mine: "Mine",
+    asMarksTell: (fiveFretsMs: number): string =>
+      `As your marks tell: five frets in about ${fiveFretsMs} ms.`,
+  },
 } as const;
 
 /** What a translation must have. */

@@ -1,6 +1,9 @@
+import { FIVE_FRETS_BITS } from "../practice/ownHand.ts";
 import type { HandName } from "../route/handTable.ts";
+import type { Hand } from "../route/movement.ts";
 import type { Aim, Way } from "../route/route.ts";
 import type { StringSet } from "../voicing/voicing.ts";
+import { words } from "../wordTable.ts";
 
 /** A choice in words: a short name, and one sentence that a player understands. */
 export type Choice = { readonly name: string; readonly says: string };
@@ -46,13 +49,28 @@ const handWords: Readonly<Record<HandName, Choice>> = {
   learner: { name: "Learner", says: "Takes its time: five frets in about 440 ms." },
   default: { name: "Usual", says: "Five frets in about 300 ms." },
   skilled: { name: "Skilled", says: "Five frets in about 180 ms." },
+  usual: { name: "Usual", says: "Five frets in about 300 ms." },
 };
 
+/** Five frets up from the fifth take a hand so long, to ten milliseconds. */
+const fiveFretsMs = ({ start, perBit }: Hand): number =>
+  Math.round((start + perBit * FIVE_FRETS_BITS) / 10) * 10;
+
 /**
- * A hand in words.
- * @example sayHand("skilled").name // => "Skilled"
+ * A hand in words; `own` is the one that the player has accepted as theirs, or null.
+ * @example sayHand("skilled", null).name // => "Skilled"
+ * @example sayHand("default", { start: 20, perBit: 64 }).says // => "As your marks tell: five frets in about 250 ms."
  */
-export const sayHand = (hand: HandName): Choice => handWords[hand];
+export const sayHand = (hand: HandName, own: Hand | null): Choice =>
+  hand === "default" && own !== null
+    ? { name: words.ownHand.mine, says: words.ownHand.asMarksTell(fiveFretsMs(own)) }
+    : handWords[hand];
+
+/** The hands to choose from, the slowest first: the usual one stands beside the player's own. */
+export const handsToChoose = (own: Hand | null): readonly HandName[] => {
+  const fixed: readonly HandName[] = ["learner", "usual", "skilled"];
+  return own === null ? ["learner", "default", "skilled"] : ["default", ...fixed];
+};
 
 const stringWords: Readonly<Record<StringSet, Choice>> = {
   "3-2-1": { name: "Top three", says: "The closed shapes on strings 3, 2 and 1." },
