@@ -14,9 +14,9 @@ import { calledPins } from "../../src-shared/jam/calledPins.ts";
 import { calledSong, type JamSetting } from "../../src-shared/jam/calledSong.ts";
 import { neckFor } from "../../src-shared/neck/neckFor.ts";
 import { tunings } from "../../src-shared/neck/tuningTable.ts";
+import { plainPicking } from "../../src-shared/roll/picking.ts";
 import type { Hand } from "../../src-shared/route/movement.ts";
 import type { Pin } from "../../src-shared/route/pins.ts";
-import { plainPicking } from "../../src-shared/roll/picking.ts";
 import { newSongSettings } from "../../src-shared/settings.ts";
 import { bpm, fret } from "../../src-shared/units.ts";
 

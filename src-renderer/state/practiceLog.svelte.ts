@@ -1,9 +1,9 @@
 import type { Answer, Host, Problem } from "../../src-shared/host.ts";
 import {
+  LONGEST_TITLE,
   type LogEntry,
   type LoggedSong,
   type LogLine,
-  LONGEST_TITLE,
 } from "../../src-shared/practice/logLine.ts";
 import type { Round } from "../../src-shared/practice/practice.ts";
 import { type PassedOver, withLines } from "../../src-shared/practice/readLog.ts";

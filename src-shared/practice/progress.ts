@@ -63,10 +63,7 @@ const seriesOf = (key: string, entries: readonly LogEntry[], dayOf: Calendar): S
 };
 
 /** Tempo over days for each thing that was practised, the one practised last first. */
-export const tempoSeries = (
-  log: readonly LogEntry[],
-  dayOf: Calendar,
-): readonly Series[] => {
+export const tempoSeries = (log: readonly LogEntry[], dayOf: Calendar): readonly Series[] => {
   const inOrder = log.toSorted((one, other) => one.round.atMs - other.round.atMs);
   const byThing = grouped(inOrder, ({ song, round }) =>
     [song?.id ?? "", itemId(round.item), round.stage === "slide" ? "slide" : ""].join("\n"),

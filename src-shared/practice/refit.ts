@@ -186,8 +186,7 @@ export const refit = (marks: readonly HandMark[]): FittedHand => {
     grid = closer(grid, found);
     found = momentsOn(marks, at, grid);
   }
-  const variance =
-    found.needSd ** 2 - 2 * at * found.together + (at * found.perBitSd) ** 2;
+  const variance = found.needSd ** 2 - 2 * at * found.together + (at * found.perBitSd) ** 2;
   return {
     hand: {
       start: milliseconds(found.need - found.perBit * at),

@@ -1,8 +1,8 @@
 import type { Walk } from "../../../src-shared/chartToScore.ts";
 import type { Pattern } from "../../../src-shared/roll/pattern.ts";
 import type { Picking } from "../../../src-shared/roll/picking.ts";
-import type { Route } from "../../../src-shared/route/route.ts";
 import type { Hand } from "../../../src-shared/route/movement.ts";
+import type { Route } from "../../../src-shared/route/route.ts";
 import type { PlanSettings } from "../../../src-shared/settings.ts";
 import { holdsEverything } from "../../parts/sayPins.ts";
 

@@ -109,9 +109,7 @@ describe("every log", () => {
     fc.assert(
       fc.property(fc.array(anyDay, { maxLength: 20 }), (days) => {
         const log = logOf(days);
-        expect(dueItems(log.toReversed(), SONG, 61, dayOf)).toEqual(
-          dueItems(log, SONG, 61, dayOf),
-        );
+        expect(dueItems(log.toReversed(), SONG, 61, dayOf)).toEqual(dueItems(log, SONG, 61, dayOf));
       }),
     );
   });
