@@ -1,4 +1,6 @@
 import * as v from "valibot";
+import { type LogLine, logEntrySchema, logLineSchema } from "./practice/logLine.ts";
+import type { LogContents } from "./practice/readLog.ts";
 import { type Pattern, patternSchema } from "./roll/pattern.ts";
 import {
   type Preferences,
@@ -77,6 +79,10 @@ export const patternsSchema: v.GenericSchema<unknown, readonly Pattern[]> = v.pi
     "two patterns have the same name",
   ),
 );
+const logContents: v.GenericSchema<unknown, LogContents> = v.object({
+  entries: v.array(logEntrySchema),
+  passedOver: v.array(v.object({ line: v.number(), why: v.picklist(["damaged", "newer"]) })),
+});
 const summary = v.object({
   id: songId,
   title: v.string(),
@@ -120,6 +126,10 @@ export type Verbs = {
   /** The player's own right-hand patterns, in their order; each name once. */
   readonly readPatterns: Verb<null, readonly Pattern[]>;
   readonly writePatterns: Verb<readonly Pattern[], null>;
+  /** The practice log: what was played, and which of its lines could not be read. */
+  readonly readLog: Verb<null, LogContents>;
+  /** Puts a line at the end of the practice log; the same round sent twice is in it once. */
+  readonly appendLog: Verb<LogLine, null>;
 };
 
 /** A verb's name. */
@@ -155,6 +165,8 @@ export const verbs: Verbs = {
   writePreferences: { argument: preferencesSchema, result: nothing },
   readPatterns: { argument: nothing, result: patternsSchema },
   writePatterns: { argument: patternsSchema, result: nothing },
+  readLog: { argument: nothing, result: logContents },
+  appendLog: { argument: logLineSchema, result: nothing },
 };
 
 /** All verb names, in the table's order. */

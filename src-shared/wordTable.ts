@@ -449,6 +449,7 @@ export const words = {
       learner: { name: "Learner", says: "Takes its time: five frets in about 440 ms." },
       default: { name: "Usual", says: "Five frets in about 300 ms." },
       skilled: { name: "Skilled", says: "Five frets in about 180 ms." },
+      usual: { name: "Usual", says: "Five frets in about 300 ms." },
     },
     stringSets: {
       "3-2-1": { name: "Top three", says: "The closed shapes on strings 3, 2 and 1." },
@@ -1530,6 +1531,12 @@ export const words = {
     circleName: (key: string): string => `Circle of keys from ${key}`,
     callsName: (key: string, seed: number): string => `Calls in ${key}, set ${seed}`,
     inShape: (name: string, shape: string): string => `${name}, ${shape}`,
+  },
+  /** The player's own hand, as their marks tell it. */
+  ownHand: {
+    mine: "Mine",
+    asMarksTell: (fiveFretsMs: number): string =>
+      `As your marks tell: five frets in about ${fiveFretsMs} ms.`,
   },
 };
 
