@@ -31,9 +31,8 @@ export const makeArea = <Case>(
       await check(one);
     });
     const details = await fc.check(property, {
-      numRuns,
       seed,
-      ...(path === undefined ? {} : { path, endOnFailure: true }),
+      ...(path === undefined ? { numRuns } : { numRuns: 1, path, endOnFailure: true }),
     });
     if (!details.failed) {
       return null;

@@ -13,7 +13,7 @@ export const chartArea: Area = makeArea(
     checkChart(text);
     const { plan, playTempo, picking } = newSongSettings;
     const walk = chartToScore(text, plan, playTempo, picking);
-    checkNotes(text, walk.notes);
+    checkNotes(text, walk.notes, walk.slots.length);
     checkScore(walk);
   },
 );
