@@ -65,7 +65,13 @@ export type SongToWrite = StoredSong & {
 export const MAX_CHART_CHARACTERS = 1_000_000;
 
 const songId = v.pipe(v.string(), v.minLength(1), v.maxLength(120));
-const chartText = v.pipe(v.string(), v.maxLength(MAX_CHART_CHARACTERS));
+/**
+ * A text as a file in UTF-8 gives it back: without byte order marks at its start, half a surrogate
+ * pair as U+FFFD. Else a song would differ from its file and look as if it was changed elsewhere.
+ */
+const asKept = (text: string): string =>
+  text.replace(/^\uFEFF+/u, "").replaceAll(/[\uD800-\uDFFF]/gu, "\uFFFD");
+const chartText = v.pipe(v.string(), v.maxLength(MAX_CHART_CHARACTERS), v.transform(asKept));
 const nothing = v.null();
 /** A player has at most this many patterns of their own. */
 export const MOST_PATTERNS = 500;
