@@ -76,9 +76,12 @@ export const makeSongFiles = (
   const chartPath = (id: string): string => join(folder, `${id}${CHART}`);
   const settingsPath = (id: string): string => join(folder, `${id}${SETTINGS}`);
 
-  /** Whether a save ended between its note and this file. */
+  /**
+   * Whether a save may have ended between its note and this file. Equal times tell nothing: a disk's
+   * clock may stand for some milliseconds.
+   */
   const isBehind = async (path: string, note: LastSaved): Promise<boolean> =>
-    (await stat(path)).mtimeMs < note.writtenMs;
+    (await stat(path)).mtimeMs <= note.writtenMs;
 
   const readSettings = async (
     id: string,

@@ -1,4 +1,4 @@
-import { access, copyFile, mkdir, open, readdir, rename, rm } from "node:fs/promises";
+import { access, copyFile, mkdir, open, readdir, rename, rm, stat } from "node:fs/promises";
 import { join } from "node:path";
 import { readChart } from "../../src-shared/chart/readChart.ts";
 import { meterName } from "../../src-shared/chart/writeChart.ts";
@@ -100,6 +100,12 @@ const copyIfThere = async (from: string, to: string): Promise<boolean> => {
   }
 };
 
+/** Longer than any song is being made. */
+const CLAIM_MS = 10_000;
+
+const isOld = async (path: string): Promise<boolean> =>
+  Date.now() - (await stat(path)).mtimeMs > CLAIM_MS;
+
 const isThere = async (path: string): Promise<boolean> => {
   try {
     await access(path);
@@ -149,7 +155,8 @@ export const makeSongbook = (
 
   /**
    * Takes a name that nothing else has, by making its empty file of settings: a song is seen only
-   * when its chart is there, and that comes last and whole.
+   * when its chart is there, and that comes last and whole. Settings without a chart are another
+   * claim, or what a program that was killed has left.
    */
   const claim = async (wish: string): Promise<string> => {
     await mkdir(folder, { recursive: true });
@@ -164,6 +171,9 @@ export const makeSongbook = (
       } catch (error) {
         if (!(isSystemError(error) && error.code === "EEXIST")) {
           throw error;
+        }
+        if (!(await isThere(chartPath(id))) && (await isOld(settingsPath(id)))) {
+          return id;
         }
       }
     }
