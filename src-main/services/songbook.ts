@@ -1,21 +1,20 @@
 import { mkdir, open, readdir, rename, rm, rmdir } from "node:fs/promises";
 import { join } from "node:path";
-import { readChart } from "../../src-shared/chart/readChart.ts";
-import { meterName } from "../../src-shared/chart/writeChart.ts";
-import { chordName } from "../../src-shared/harmony/chord.ts";
-import { keyName } from "../../src-shared/harmony/readKey.ts";
+import { isDeepStrictEqual } from "node:util";
 import type { Answer, SongSummary, SongToWrite, StoredSong } from "../../src-shared/host.ts";
 import {
   newSongSettings,
   type SongSettings,
   songSettingsSchema,
 } from "../../src-shared/settings.ts";
+import { words } from "../../src-shared/wordTable.ts";
 import { failed, given } from "./answer.ts";
 import { noSuchSong, readChartFile } from "./chartFile.ts";
 import { type Disk, isMissing, stamp } from "./disk.ts";
 import { isSystemError } from "./diskProblem.ts";
 import { bareNameFrom, isBareName, pathIn } from "./fileName.ts";
 import { readJson, writeJson } from "./jsonFile.ts";
+import { makeSummaries } from "./summaries.ts";
 
 const CHART = ".txt";
 const SETTINGS = ".json";
@@ -32,7 +31,8 @@ export type Songbook = {
   ) => Promise<Answer<StoredSong>>;
   readonly write: (song: SongToWrite) => Promise<Answer<null>>;
   readonly remove: (id: string) => Promise<Answer<{ readonly ticket: string }>>;
-  readonly restore: (ticket: string) => Promise<Answer<StoredSong>>;
+  /** Under the name it had, unless another is wished for; with a number where that is taken. */
+  readonly restore: (ticket: string, wish?: string) => Promise<Answer<StoredSong>>;
 };
 
 const byTitle = new Intl.Collator(undefined, { numeric: true, sensitivity: "base" });
@@ -40,6 +40,12 @@ const byTitle = new Intl.Collator(undefined, { numeric: true, sensitivity: "base
 /** Whether two texts differ in nothing but the kind of their line breaks. */
 const sameText = (one: string, other: string): boolean =>
   one.replaceAll(/\r\n?/gu, "\n") === other.replaceAll(/\r\n?/gu, "\n");
+
+const CHANGED_TRY = "Another window or another program has saved it since you opened it here.";
+
+/** Whether settings are, value for value, among others. */
+const isOneOf = (settings: SongSettings, others: readonly SongSettings[]): boolean =>
+  others.some((other) => isDeepStrictEqual(other, settings));
 
 /** Names in a folder that end so, without the ending; none where there is no folder. */
 const namesIn = async (folder: string, ending: string): Promise<readonly string[]> => {
@@ -86,27 +92,7 @@ export const makeSongbook = (folder: string, disk: Disk): Songbook => {
   const readSettings = (id: string): Promise<SongSettings> =>
     readJson(disk, settingsPath(id), songSettingsSchema, newSongSettings);
 
-  const summaryOf = async (id: string): Promise<SongSummary | null> => {
-    const chart = await readChartFile(chartPath(id));
-    if (!chart.ok) {
-      // Listed all the same: opening it says what is wrong with it.
-      return chart.problem.code === "not-found"
-        ? null
-        : { id, title: id, key: "", meter: "", tempo: 0, chords: [], changedMs: 0 };
-    }
-    const { title, key, meter, tempo, sections } = readChart(chart.value.text).value;
-    const stays = sections.flatMap(({ bars }) => bars.flatMap((bar) => bar.stays));
-    const names = stays.flatMap(({ chord }) => (chord ? [chordName(chord)] : []));
-    return {
-      id,
-      title: title === "" ? id : title,
-      key: keyName(key),
-      meter: meterName(meter),
-      tempo,
-      chords: [...new Set(names)],
-      changedMs: chart.value.changedMs,
-    };
-  };
+  const summaryOf = makeSummaries(chartPath);
 
   /** Takes a name that nothing else has, by making its empty chart file. */
   const claim = async (wish: string): Promise<string> => {
@@ -170,7 +156,7 @@ export const makeSongbook = (folder: string, disk: Disk): Songbook => {
       return given({ id, text, settings });
     },
 
-    write: async ({ id, text, settings, before }) => {
+    write: async ({ id, text, settings, before, settingsBefore }) => {
       const path = pathIn(folder, id, CHART);
       const now = path === null ? noSuchSong() : await readChartFile(path);
       if (path === null || !now.ok) {
@@ -178,11 +164,10 @@ export const makeSongbook = (folder: string, disk: Disk): Songbook => {
       }
       const same = sameText(now.value.text, text);
       if (!same && !sameText(now.value.text, before)) {
-        return failed(
-          "changed",
-          "This song was changed elsewhere.",
-          "Another window or another program has saved it since you opened it here.",
-        );
+        return failed("changed", "This song was changed elsewhere.", CHANGED_TRY);
+      }
+      if (settingsBefore && !isOneOf(await readSettings(id), [settingsBefore, settings])) {
+        return failed("changed", words.shelf.settingsChanged, CHANGED_TRY);
       }
       if (!same) {
         await disk.writeText(path, text);
@@ -211,7 +196,7 @@ export const makeSongbook = (folder: string, disk: Disk): Songbook => {
       return given({ ticket });
     },
 
-    restore: async (ticket) => {
+    restore: async (ticket, wish) => {
       const place = pathIn(join(folder, REMOVED), ticket, "");
       const [name] = place === null ? [] : await namesIn(place, CHART);
       if (place === null || name === undefined) {
@@ -222,7 +207,7 @@ export const makeSongbook = (folder: string, disk: Disk): Songbook => {
         );
       }
       const keptSettings = join(place, `${name}${SETTINGS}`);
-      const id = await underClaim(name, async (claimed) => {
+      const id = await underClaim(wish ?? name, async (claimed) => {
         // The chart last: what fails before it leaves the ticket good.
         const moved = await moveIfThere(keptSettings, settingsPath(claimed));
         try {
