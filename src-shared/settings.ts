@@ -101,7 +101,15 @@ export type Preferences = {
   readonly midi: boolean;
   /** The next change is told to a screen reader a bar before it is due. */
   readonly announce: boolean;
+  /** What the songbook is sorted by. */
+  readonly songSort: SongSort;
 };
+
+/** What songs can be sorted by; `changed` and `opened` with the last one first. */
+export type SongSort = "title" | "key" | "tempo" | "changed" | "opened";
+
+/** All that songs can be sorted by, the usual first. */
+export const songSorts: readonly SongSort[] = ["title", "key", "tempo", "changed", "opened"];
 
 const count = v.pipe(v.number(), v.integer(), v.minValue(0));
 const stop = v.nullable(v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(22)));
@@ -183,6 +191,7 @@ export const preferencesSchema: v.GenericSchema<unknown, Preferences> = v.object
   bindings: v.optional(rebindingsSchema, []),
   midi: v.optional(v.boolean(), false),
   announce: v.optional(v.boolean(), false),
+  songSort: v.optional(v.picklist(songSorts), "title"),
 });
 
 /** The planner let loose on the whole neck: what the command line starts from. */
@@ -227,4 +236,5 @@ export const firstPreferences: Preferences = {
   bindings: [],
   midi: false,
   announce: false,
+  songSort: "title",
 };

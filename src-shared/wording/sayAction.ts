@@ -1,6 +1,7 @@
 import type { ActionGroup, ActionName } from "../control/actionTable.ts";
 import type { KeyRefusal } from "../control/keyPress.ts";
 import type { MidiKind, Trigger } from "../control/trigger.ts";
+import { words } from "../wordTable.ts";
 
 const actions: Readonly<Record<ActionName, string>> = {
   playPause: "Play or pause",
@@ -10,6 +11,8 @@ const actions: Readonly<Record<ActionName, string>> = {
   barOn: "One bar on",
   slower: "Slower",
   faster: "Faster",
+  previousSong: words.songbook.evening.previousAction,
+  nextSong: words.songbook.evening.nextAction,
   countIn: "Count-in of 0, 1 or 2 bars",
   banjo: "Banjo out or in",
   band: "The next practice mix",
