@@ -25,6 +25,13 @@ const host: Host = {
   writeSong: noMachine,
   removeSong: noMachine,
   restoreSong: noMachine,
+  listRemoved: noMachine,
+  eraseRemoved: noMachine,
+  settleSong: noMachine,
+  markOpened: noMachine,
+  readShelf: noMachine,
+  writeShelf: noMachine,
+  takeFiles: noMachine,
   readPreferences: noMachine,
   writePreferences: noMachine,
   readPatterns: noMachine,
@@ -55,6 +62,7 @@ const stage = (bars: string, settings: Partial<SongSettings> = {}, tempo = "Temp
       preferences,
       onJam: () => gone.push("jam"),
       onRoute: (by) => gone.push(`route ${by}`),
+      onSong: (by) => gone.push(`song ${by}`),
     });
   return { song, player, preferences, controls, act, gone };
 };
