@@ -1,5 +1,6 @@
 import { createContext } from "svelte";
 import type { Host } from "../../src-shared/host.ts";
+import type { Evening } from "./evening.svelte.ts";
 import type { Jam } from "./jam.svelte.ts";
 import type { MidiPedals } from "./midiPedals.svelte.ts";
 import type { MusicStand } from "./musicStand.svelte.ts";
@@ -14,6 +15,7 @@ import type { Songbook } from "./songbook.svelte.ts";
 /** All that the screens share; made once at boot. */
 export type AppState = {
   readonly host: Host;
+  readonly evening: Evening;
   readonly navigation: Navigation;
   readonly notices: Notices;
   readonly patterns: PatternsState;
