@@ -5,13 +5,25 @@ import { given } from "./answer.ts";
 import type { Disk } from "./disk.ts";
 import { pathIn } from "./fileName.ts";
 import { refuseNewer } from "./newerFile.ts";
+import { type Remark, remarkTo } from "./remarks.ts";
 import { makeRemovedSongs, type RemovedSongs } from "./removedSongs.ts";
 import { settleSong } from "./settleSong.ts";
 import { makeShelf, type ShelfFile } from "./shelf.ts";
 import { makeSongbook, type Songbook } from "./songbook.ts";
 
 /** The songbook together with its shelf: where a song gets another id, tags and set lists follow. */
-export type Book = Pick<Songbook, "list" | "read" | "create" | "write" | "remove" | "restore"> & {
+export type Book = Pick<
+  Songbook,
+  | "list"
+  | "read"
+  | "create"
+  | "write"
+  | "remove"
+  | "restore"
+  | "listVersions"
+  | "readVersion"
+  | "mend"
+> & {
   readonly shelf: ShelfFile;
   readonly settle: (id: string) => Promise<Answer<{ readonly id: string }>>;
   readonly listRemoved: RemovedSongs["list"];
@@ -21,9 +33,9 @@ export type Book = Pick<Songbook, "list" | "read" | "create" | "write" | "remove
 const KNOWN_SETTINGS = 1;
 
 /** Keeps a songbook and its shelf in a home folder. */
-export const makeBook = (home: string, disk: Disk): Book => {
+export const makeBook = (home: string, disk: Disk, remark: Remark = remarkTo(disk.log)): Book => {
   const folder = join(home, "songbook");
-  const songbook = makeSongbook(folder, disk);
+  const songbook = makeSongbook(folder, disk, remark);
   const shelf = makeShelf(home, disk, () => Date.now());
   const removed = makeRemovedSongs(join(folder, ".removed"));
   /** Old ids of songs that were settled: another window may still know them by these. */
@@ -67,6 +79,10 @@ export const makeBook = (home: string, disk: Disk): Book => {
     read: (id) => on(id, (now) => songbook.read(now)),
     create: (title, text, settings) => songbook.create(title, text, settings),
     write: (song) => on(song.id, (id) => songbook.write({ ...song, id })),
+
+    listVersions: (id) => on(id, (now) => songbook.listVersions(now)),
+    readVersion: (id, version) => on(id, (now) => songbook.readVersion(now, version)),
+    mend: (id) => on(id, (now) => songbook.mend(now)),
 
     remove: (id) =>
       on(id, async (now) => {

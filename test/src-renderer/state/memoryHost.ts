@@ -1,5 +1,14 @@
 import { emptyShelf, type Shelf } from "../../../src-shared/book/shelf.ts";
-import type { Answer, Host, Problem, StoredSong } from "../../../src-shared/host.ts";
+import type {
+  Answer,
+  Host,
+  Problem,
+  ScreenError,
+  SongVersionFile,
+  StoredSong,
+} from "../../../src-shared/host.ts";
+import type { LogLine } from "../../../src-shared/practice/logLine.ts";
+import { withLines } from "../../../src-shared/practice/readLog.ts";
 import type { Pattern } from "../../../src-shared/roll/pattern.ts";
 import {
   firstPreferences,
@@ -26,12 +35,15 @@ export class MemoryHost {
   readonly songs: Map<string, StoredSong> = new Map();
   readonly bin: Map<string, StoredSong> = new Map();
   readonly written: StoredSong[] = [];
+  readonly versions: Map<string, readonly SongVersionFile[]> = new Map();
+  readonly errors: ScreenError[] = [];
   preferences: Preferences = firstPreferences;
   patterns: readonly Pattern[] = [];
   shelf: Shelf = emptyShelf;
   readonly opened: string[] = [];
   /** Ids that songs get when they are settled. */
   readonly settled: Map<string, string> = new Map();
+  log: readonly LogLine[] = [];
   failing: Problem | null = null;
   #gate: Promise<void> | null = null;
   #open: () => void = () => undefined;
@@ -141,6 +153,25 @@ export class MemoryHost {
         return { revision: this.shelf.revision };
       }),
     takeFiles: () => this.#answer(() => []),
+    listVersions: ({ id }) =>
+      this.#answer(() =>
+        (this.versions.get(id) ?? []).map(({ savedMs }) => ({ version: `${savedMs}`, savedMs })),
+      ),
+    readVersion: ({ id, version }) =>
+      this.#answer(
+        () => this.versions.get(id)?.find(({ savedMs }) => `${savedMs}` === version) ?? unknownSong,
+      ),
+    mendSong: ({ id }) => this.#answer(() => this.songs.get(id) ?? unknownSong),
+    noteError: (error) =>
+      this.#answer(() => {
+        this.errors.push(error);
+        return null;
+      }),
+    readErrors: () =>
+      this.#answer(() => ({
+        path: "/home/log/errors.log",
+        text: this.errors.map(({ says }) => says).join("\n"),
+      })),
     readPreferences: () => this.#answer(() => this.preferences),
     writePreferences: (preferences) =>
       this.#answer(() => {
@@ -151,6 +182,12 @@ export class MemoryHost {
     writePatterns: (patterns) =>
       this.#answer(() => {
         this.patterns = patterns;
+        return null;
+      }),
+    readLog: () => this.#answer(() => ({ entries: withLines([], this.log), passedOver: [] })),
+    appendLog: (line) =>
+      this.#answer(() => {
+        this.log = [...this.log, line];
         return null;
       }),
   };

@@ -32,10 +32,17 @@ const host: Host = {
   readShelf: noMachine,
   writeShelf: noMachine,
   takeFiles: noMachine,
+  listVersions: noMachine,
+  readVersion: noMachine,
+  mendSong: noMachine,
+  noteError: noMachine,
+  readErrors: noMachine,
   readPreferences: noMachine,
   writePreferences: noMachine,
   readPatterns: noMachine,
   writePatterns: noMachine,
+  readLog: noMachine,
+  appendLog: noMachine,
 };
 
 const neverSaves = () => () => undefined;
@@ -61,6 +68,7 @@ const stage = (bars: string, settings: Partial<SongSettings> = {}, tempo = "Temp
       player,
       preferences,
       onJam: () => gone.push("jam"),
+      onRehearse: () => gone.push("rehearse"),
       onRoute: (by) => gone.push(`route ${by}`),
       onSong: (by) => gone.push(`song ${by}`),
     });
@@ -273,8 +281,8 @@ describe("every action", () => {
       const before = seen();
       await act(action);
       const isCall = /^call|^flat$|^noChord$|^takeBack$/.test(action);
-      // Here the loop starts and ends already.
-      const idle = ["loopFrom", "loopTo"].includes(action);
+      // Here the loop starts and ends already, and nothing is rehearsed.
+      const idle = ["loopFrom", "loopTo", "markClean", "markNotYet", "nextPart"].includes(action);
       expect([action, seen() === before]).toEqual([action, isCall || idle]);
     }
   });
