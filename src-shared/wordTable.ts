@@ -15,18 +15,19 @@ export const words = {
     /** The page's heading. */
     heading: (title: string): string => `Rehearse ${title}`,
     exercisesHeading: "Exercises",
-    views: { guided: "Guided", changes: "Changes", exercises: "Exercises" },
+    views: { changes: "Changes", exercises: "Exercises" },
     viewsLabel: "What to rehearse",
     noSong: "Open a song to rehearse its changes. Exercises need none.",
     noBars: "No bars yet: write the changes on the Chart page.",
     noRoute: "This song has no route yet. Play says what is in the way.",
     openChart: "Open the chart",
-    openSongbook: "Open the songbook",
     openPlay: "Open Play",
     nothingMoves: "Nothing moves in this song: the hand stays where it is.",
     gone: "The song has changed: this is not in it any more.",
     back: "Back",
     change: (from: string, to: string): string => `${from} to ${to}`,
+    changeAt: (change: string, from: number, to: number): string =>
+      from === to ? `${change}, fret ${from}` : `${change}, fret ${from} to ${to}`,
     passage: (first: number, last: number): string =>
       first === last ? `Bar ${first}` : `Bars ${first} to ${last}`,
     wholeSong: "The whole song",
@@ -55,7 +56,6 @@ export const words = {
       `needs ${Math.round(need)} of ${Math.round(window)}\u00a0ms`,
     marksSaid: (clean: number, all: number): string => `${clean} of ${all} clean`,
     atTempo: (tempo: string): string => `At ${tempo}, what needs work most comes first.`,
-    practisePassage: "Bars",
     from: "From bar",
     to: "to bar",
     practise: "Practise",
@@ -91,7 +91,6 @@ export const words = {
     length: "Length",
     minutes: (minutes: number): string => `${minutes} minutes`,
     start: "Start",
-    planLabel: "What it is made of",
     due: "Due again",
     trouble: "Needs work",
     song: "Whole song",
@@ -109,7 +108,6 @@ export const words = {
     skip: "Skip",
     resume: "Resume",
     end: "End",
-    paused: "Paused",
     over: "Done for now",
     overAbout: (rounds: number, clean: number): string =>
       `${rounds === 1 ? "1 round" : `${rounds} rounds`} played, ${clean} marked clean. What is not yet clean comes first the next time.`,
@@ -129,7 +127,6 @@ export const words = {
     pairName: (key: string, from: string, to: string): string => `${from} and ${to} in ${key}`,
     circleName: (key: string): string => `Circle of keys from ${key}`,
     callsName: (key: string, seed: number): string => `Calls in ${key}, set ${seed}`,
-    inShape: (name: string, shape: string): string => `${name}, ${shape}`,
     actions: {
       markClean: "The round was clean",
       markNotYet: "The round was not clean yet",

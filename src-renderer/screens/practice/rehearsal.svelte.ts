@@ -105,8 +105,12 @@ export class Rehearsal {
     await this.#enter();
   }
 
-  setStage(stage: Stage): void {
-    if (this.#own) this.practise(this.#own.item, stage);
+  /** Another stage of the same; what sounded sounds on. */
+  async setStage(stage: Stage): Promise<void> {
+    const { sounds } = this.desk;
+    if (!this.#own) return;
+    this.practise(this.#own.item, stage);
+    if (sounds) await this.playPause();
   }
 
   /** Another ladder for what the player has chosen; it begins at its start. */
