@@ -23,8 +23,9 @@ const tempo = async (page: Page): Promise<number> =>
 /** The music has come round: the second chord has been heard, and then the first. */
 const hearRound = async (page: Page): Promise<void> => {
   const bars = page.locator("[data-drill-bar]");
-  await expect(bars).not.toHaveAttribute("data-drill-bar", "0");
-  await expect(bars).toHaveAttribute("data-drill-bar", "0");
+  const patience = { timeout: 15_000 };
+  await expect(bars).not.toHaveAttribute("data-drill-bar", "0", patience);
+  await expect(bars).toHaveAttribute("data-drill-bar", "0", patience);
 };
 const secondsIn = async (page: Page): Promise<number> => {
   const says = (await page.getByText(/ in this part/).textContent()) ?? "";
@@ -93,6 +94,7 @@ test("a change is one tap from its loop, and goes up after three clean rounds by
   await button(page, "Understood, play").press("Enter");
   await expect(page.getByRole("radio", { name: "Bare slide" })).toBeChecked();
   await expect(neck(page)).toHaveAccessibleName(new RegExp(`Now ${from},.* Next ${to}:`));
+  await expect(button(page, "Pause")).toBeVisible({ timeout: 20_000 });
   const start = await tempo(page);
   for (const left of ["2 more clean rounds", "1 more clean round"]) {
     await hearRound(page);
