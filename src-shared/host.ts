@@ -1,4 +1,6 @@
 import * as v from "valibot";
+import { type LogLine, logEntrySchema, logLineSchema } from "./practice/logLine.ts";
+import type { LogContents } from "./practice/readLog.ts";
 import { type Pattern, patternSchema } from "./roll/pattern.ts";
 import {
   type Preferences,
@@ -63,7 +65,13 @@ export type SongToWrite = StoredSong & {
 export const MAX_CHART_CHARACTERS = 1_000_000;
 
 const songId = v.pipe(v.string(), v.minLength(1), v.maxLength(120));
-const chartText = v.pipe(v.string(), v.maxLength(MAX_CHART_CHARACTERS));
+/**
+ * A text as a file in UTF-8 gives it back: without byte order marks at its start, half a surrogate
+ * pair as U+FFFD. Else a song would differ from its file and look as if it was changed elsewhere.
+ */
+const asKept = (text: string): string =>
+  text.replace(/^\uFEFF+/u, "").replaceAll(/[\uD800-\uDFFF]/gu, "\uFFFD");
+const chartText = v.pipe(v.string(), v.maxLength(MAX_CHART_CHARACTERS), v.transform(asKept));
 const nothing = v.null();
 /** A player has at most this many patterns of their own. */
 export const MOST_PATTERNS = 500;
@@ -77,6 +85,10 @@ export const patternsSchema: v.GenericSchema<unknown, readonly Pattern[]> = v.pi
     "two patterns have the same name",
   ),
 );
+const logContents: v.GenericSchema<unknown, LogContents> = v.object({
+  entries: v.array(logEntrySchema),
+  passedOver: v.array(v.object({ line: v.number(), why: v.picklist(["damaged", "newer"]) })),
+});
 const summary = v.object({
   id: songId,
   title: v.string(),
@@ -120,6 +132,10 @@ export type Verbs = {
   /** The player's own right-hand patterns, in their order; each name once. */
   readonly readPatterns: Verb<null, readonly Pattern[]>;
   readonly writePatterns: Verb<readonly Pattern[], null>;
+  /** The practice log: what was played, and which of its lines could not be read. */
+  readonly readLog: Verb<null, LogContents>;
+  /** Puts a line at the end of the practice log; the same round sent twice is in it once. */
+  readonly appendLog: Verb<LogLine, null>;
 };
 
 /** A verb's name. */
@@ -155,6 +171,8 @@ export const verbs: Verbs = {
   writePreferences: { argument: preferencesSchema, result: nothing },
   readPatterns: { argument: nothing, result: patternsSchema },
   writePatterns: { argument: patternsSchema, result: nothing },
+  readLog: { argument: nothing, result: logContents },
+  appendLog: { argument: logLineSchema, result: nothing },
 };
 
 /** All verb names, in the table's order. */

@@ -12,6 +12,7 @@ import { type Disk, realDisk } from "./disk.ts";
 import { diskProblem, isSystemError } from "./diskProblem.ts";
 import { makeOneAtATime } from "./oneAtATime.ts";
 import { makePatterns } from "./patterns.ts";
+import { makePracticeLog } from "./practiceLog.ts";
 import { makeSettings } from "./settings.ts";
 import { makeSongbook } from "./songbook.ts";
 
@@ -25,6 +26,7 @@ export const makeHost = (home: string, disk: Disk = realDisk): OpenHost => {
   const songbook = makeSongbook(join(home, "songbook"), disk);
   const settings = makeSettings(home, disk);
   const patterns = makePatterns(home, disk);
+  const practiceLog = makePracticeLog(home);
   // Two calls on one song (an autosave and a removal, say) must not mix.
   const inTurn = makeOneAtATime();
 
@@ -75,6 +77,11 @@ export const makeHost = (home: string, disk: Disk = realDisk): OpenHost => {
     readPatterns: verb(verbs.readPatterns, () => patterns.read()),
     writePatterns: verb(verbs.writePatterns, async (own) => {
       await patterns.write(own);
+      return given(null);
+    }),
+    readLog: verb(verbs.readLog, async () => given(await practiceLog.read())),
+    appendLog: verb(verbs.appendLog, async (line) => {
+      await practiceLog.append(line);
       return given(null);
     }),
   };

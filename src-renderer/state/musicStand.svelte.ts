@@ -1,6 +1,8 @@
 import { setHeader } from "../../src-shared/chart/edits.ts";
 import type { Host, Problem, StoredSong } from "../../src-shared/host.ts";
 import type { Pattern } from "../../src-shared/roll/pattern.ts";
+import type { Hand } from "../../src-shared/route/movement.ts";
+import { words } from "../../src-shared/wordTable.ts";
 import { OpenSong, type SongClock, wallClock } from "./openSong.svelte.ts";
 
 /** What lies on the stand: nothing, a song on its way, a song, or the reason why there is none. */
@@ -19,6 +21,7 @@ export class MusicStand {
   readonly #host: Host;
   readonly #clock: SongClock;
   readonly #ownPatterns: () => readonly Pattern[];
+  readonly #ownHand: () => Hand | null;
   #asked: string | null = null;
   #justMade: string | null = null;
 
@@ -26,10 +29,12 @@ export class MusicStand {
     host: Host,
     clock: SongClock = wallClock,
     ownPatterns: () => readonly Pattern[] = () => [],
+    ownHand: () => Hand | null = () => null,
   ) {
     this.#host = host;
     this.#clock = clock;
     this.#ownPatterns = ownPatterns;
+    this.#ownHand = ownHand;
   }
 
   /** A song has been made a moment ago: its title waits to be typed over. */
@@ -102,7 +107,7 @@ export class MusicStand {
     if (!mine) return null;
     const isChanged = mine.conflict?.code === "changed";
     const { title: named } = mine.walk.song;
-    const title = isChanged ? `${named} (mine)` : named;
+    const title = isChanged ? words.save.mine(named) : named;
     const retitled = (text: string): string => (isChanged ? setHeader(text, "Title", title) : text);
     const { text, settings } = mine;
     const made = { title: title.slice(0, 200), text: retitled(text), settings };
@@ -119,7 +124,7 @@ export class MusicStand {
   }
 
   #opened(stored: StoredSong): OpenSong {
-    return new OpenSong(this.#host, stored, this.#clock, this.#ownPatterns);
+    return new OpenSong(this.#host, stored, this.#clock, this.#ownPatterns, this.#ownHand);
   }
 
   async #saved(): Promise<boolean> {

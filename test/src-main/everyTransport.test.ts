@@ -8,6 +8,7 @@ import { makeHost, type OpenHost } from "../../src-main/services/makeHost.ts";
 import { channelOf, type VerbName, verbNames, verbs } from "../../src-shared/host.ts";
 import type { Pattern } from "../../src-shared/roll/pattern.ts";
 import { firstPreferences, newSongSettings } from "../../src-shared/settings.ts";
+import { loggedRound } from "../laws/loggedRound.ts";
 import { frameAt, IpcLine } from "./desktop/ipcLine.ts";
 import { sendCall } from "./local/localLine.ts";
 import { contentsOf, tempFolder } from "./tempFolder.ts";
@@ -69,6 +70,7 @@ const filledHome = async (): Promise<{
   const second = await host.createSong({ ...song, title: "Tin Ladle" });
   const removed = await host.removeSong({ id: second.ok ? second.value.id : "" });
   const ticket = removed.ok ? removed.value.ticket : "";
+  await host.appendLog({ version: 1, kind: "round", ...loggedRound("earlier") });
   return {
     home,
     host,
@@ -83,6 +85,8 @@ const filledHome = async (): Promise<{
       writePreferences: { ...firstPreferences, theme: "dark" },
       readPatterns: null,
       writePatterns: [ownPattern],
+      readLog: null,
+      appendLog: { version: 1, kind: "round", ...loggedRound("first") },
     },
   };
 };
@@ -98,6 +102,8 @@ const ownPattern: Pattern = {
 };
 
 const wrongArguments: readonly unknown[] = [
+  { version: 1, kind: "deleted", id: "" },
+  { version: 1, kind: "round", song: null, round: loggedRound("nameless").round },
   7,
   "ferry",
   [7],

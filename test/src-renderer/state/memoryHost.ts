@@ -1,4 +1,6 @@
 import type { Answer, Host, Problem, StoredSong } from "../../../src-shared/host.ts";
+import type { LogLine } from "../../../src-shared/practice/logLine.ts";
+import { withLines } from "../../../src-shared/practice/readLog.ts";
 import type { Pattern } from "../../../src-shared/roll/pattern.ts";
 import {
   firstPreferences,
@@ -27,6 +29,7 @@ export class MemoryHost {
   readonly written: StoredSong[] = [];
   preferences: Preferences = firstPreferences;
   patterns: readonly Pattern[] = [];
+  log: readonly LogLine[] = [];
   failing: Problem | null = null;
   #gate: Promise<void> | null = null;
   #open: () => void = () => undefined;
@@ -108,6 +111,12 @@ export class MemoryHost {
     writePatterns: (patterns) =>
       this.#answer(() => {
         this.patterns = patterns;
+        return null;
+      }),
+    readLog: () => this.#answer(() => ({ entries: withLines([], this.log), passedOver: [] })),
+    appendLog: (line) =>
+      this.#answer(() => {
+        this.log = [...this.log, line];
         return null;
       }),
   };

@@ -29,6 +29,8 @@ const host: Host = {
   writePreferences: noMachine,
   readPatterns: noMachine,
   writePatterns: noMachine,
+  readLog: noMachine,
+  appendLog: noMachine,
 };
 
 const neverSaves = () => () => undefined;
