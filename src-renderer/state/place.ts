@@ -5,6 +5,7 @@ import type { OpenSong } from "./openSong.svelte.ts";
 export type Place =
   | { readonly kind: "songbook" }
   | { readonly kind: "jam" }
+  | { readonly kind: "progress" }
   | { readonly kind: "chart"; readonly id: string }
   | { readonly kind: "play"; readonly id: string };
 
@@ -14,13 +15,17 @@ export const songbookPlace: Place = { kind: "songbook" };
 /** Where changes are called without a song. */
 export const jamPlace: Place = { kind: "jam" };
 
+/** Where one sees what was practised. */
+export const progressPlace: Place = { kind: "progress" };
+
 /** A place as the address carries it. */
 export const hashOf = (place: Place): string =>
   "id" in place ? `#/${place.kind}/${encodeURIComponent(place.id)}` : `#/${place.kind}`;
 
 /** The place an address names; one that names none is the songbook. */
 export const placeOf = (hash: string): Place => {
-  if (hash === hashOf(jamPlace)) return jamPlace;
+  const plain = [jamPlace, progressPlace].find((place) => hashOf(place) === hash);
+  if (plain) return plain;
   const [, kind, coded] = /^#\/(chart|play)\/([^/]+)$/.exec(hash) ?? [];
   if ((kind !== "chart" && kind !== "play") || coded === undefined) return songbookPlace;
   // Unlike decodeURIComponent, this throws at no address that a hand may have typed.
