@@ -18,7 +18,7 @@ import { cleanTempo, nextStage } from "../../../src-shared/practice/standing.ts"
 import { type Trouble, troubleList } from "../../../src-shared/practice/troubleList.ts";
 import type { SongClock } from "../../state/openSong.svelte.ts";
 import type { Player } from "../../state/player.svelte.ts";
-import type { PracticeHistory } from "../../state/practiceHistory.svelte.ts";
+import type { PracticeHistory } from "../../state/practiceHistory.ts";
 import { DrillDesk, type Practised } from "./drillDesk.svelte.ts";
 import type { RehearsedSong } from "./drillWalks.ts";
 
@@ -97,8 +97,9 @@ export class Rehearsal {
     const song = this.#song();
     if (!song?.walk) return;
     const { trouble, rounds } = this;
-    const seed = Math.floor(this.#clock.nowMs() / 1000) % 1_000_000;
-    const due = this.#history.dueOf(song.id);
+    const nowMs = this.#clock.nowMs();
+    const seed = Math.floor(nowMs / 1000) % 1_000_000;
+    const due = this.#history.dueOf(song.id, nowMs);
     this.counts = { rounds: 0, clean: 0 };
     this.session = sessionOf(compose(materialOf(song.walk, trouble, rounds, due, minutes, seed)));
     this.#look();

@@ -3,20 +3,28 @@ import { describe, expect, test, vi } from "vitest";
 import { songToRehearse } from "../../../../src-renderer/screens/practice/drillWalks.ts";
 import { Rehearsal } from "../../../../src-renderer/screens/practice/rehearsal.svelte.ts";
 import { Player } from "../../../../src-renderer/state/player.svelte.ts";
-import { RoundsSinceStart } from "../../../../src-renderer/state/practiceHistory.svelte.ts";
+import { LoggedHistory } from "../../../../src-renderer/state/practiceHistory.ts";
+import { PracticeLog } from "../../../../src-renderer/state/practiceLog.svelte.ts";
 import { chartToScore } from "../../../../src-shared/chartToScore.ts";
 import type { Item, Mark } from "../../../../src-shared/practice/practice.ts";
 import { secondsLeft, stepNow } from "../../../../src-shared/practice/session.ts";
 import { newSongSettings } from "../../../../src-shared/settings.ts";
 import { HandClock } from "../../state/handClock.ts";
+import { MemoryHost } from "../../state/memoryHost.ts";
 import { HandEngine } from "./handEngine.ts";
 
+const DAY_MS = 86_400_000;
 const CHART = "Title: Plover Gate\nKey: G\nTempo: 150\n| G | C | G | D | G | C | D | G |";
 
 const stage = (chart = CHART) => {
   const engine = new HandEngine();
   const player = new Player(() => engine);
-  const history = new RoundsSinceStart();
+  const log = new PracticeLog(new MemoryHost().host);
+  const history = new LoggedHistory(
+    log,
+    () => "Plover Gate",
+    (atMs) => Math.floor(atMs / DAY_MS),
+  );
   const clock = new HandClock();
   const walk = songToRehearse(chartToScore(chart, newSongSettings.plan, null));
   const rehearsal = new Rehearsal(() => ({ id: "plover-gate", walk }), player, history, clock);
