@@ -13,6 +13,7 @@ import { Notices } from "./state/notices.svelte.ts";
 import { wallClock } from "./state/openSong.svelte.ts";
 import { PatternsState } from "./state/patterns.svelte.ts";
 import { Player } from "./state/player.svelte.ts";
+import { LoggedRounds } from "./state/practiceHistory.svelte.ts";
 import { PracticeLog } from "./state/practiceLog.svelte.ts";
 import { PreferencesState } from "./state/preferences.svelte.ts";
 import { Songbook } from "./state/songbook.svelte.ts";
@@ -38,6 +39,9 @@ export const start = async (target: HTMLElement): Promise<NotStarted | null> => 
   const patterns = new PatternsState(host, made.ok ? made.value : []);
   const preferences = new PreferencesState(host, liked.ok ? liked.value : firstPreferences);
   const ownHand = (): Hand | null => preferences.value.hand.own;
+  const log = new PracticeLog(host);
+  const stand = new MusicStand(host, wallClock, () => patterns.playable, ownHand);
+  const titleOf = (id: string): string => (stand.song?.id === id ? stand.song.walk.song.title : id);
 
   // 3. The state that the screens share. Sound is fetched on the first play, not before.
   const shared: AppState = {
@@ -52,13 +56,14 @@ export const start = async (target: HTMLElement): Promise<NotStarted | null> => 
     patterns,
     player: new Player(async () => (await import("./sound/engine.ts")).makeEngine()),
     preferences,
-    log: new PracticeLog(host),
+    log,
     songbook: new Songbook(host),
-    stand: new MusicStand(host, wallClock, () => patterns.playable, ownHand),
+    stand,
     jam: new Jam(ownHand),
     pedals: new MidiPedals(
       "requestMIDIAccess" in navigator ? () => navigator.requestMIDIAccess() : null,
     ),
+    practice: new LoggedRounds(log, titleOf, wallClock.nowMs),
   };
 
   // 4. A browser asks before it drops what could not be saved; the desktop's window would not close.

@@ -68,7 +68,12 @@ export type SongSettings = {
   readonly countInBars: 0 | 1 | 2;
   /** 0-based bars of the song as played, both included; null plays the whole song. */
   readonly loop: { readonly firstBar: number; readonly lastBar: number } | null;
+  /** What a teacher says to the song; stands on its hand-out. At most MOST_NOTES characters. */
+  readonly notes: string;
 };
+
+/** The longest notes to a song, in characters: two closely written pages. */
+export const MOST_NOTES = 8000;
 
 /** The sounding parts a player can set the level of. */
 export type MixPart = "banjo" | "bass" | "guitar" | "chop" | "click";
@@ -148,6 +153,7 @@ export const songSettingsSchema: v.GenericSchema<unknown, SongSettings> = v.obje
   playTempo: v.nullable(v.pipe(v.number(), v.minValue(15), v.maxValue(320))),
   countInBars: v.picklist([0, 1, 2]),
   loop: v.nullable(v.object({ firstBar: count, lastBar: count })),
+  notes: v.optional(v.pipe(v.string(), v.maxLength(MOST_NOTES)), ""),
 });
 
 const level = v.object({
@@ -217,6 +223,7 @@ export const newSongSettings: SongSettings = {
   playTempo: null,
   countInBars: 1,
   loop: null,
+  notes: "",
 };
 
 /** A player's first preferences. */

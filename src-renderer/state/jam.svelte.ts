@@ -19,6 +19,7 @@ import type { Hand } from "../../src-shared/route/movement.ts";
 import type { Pin } from "../../src-shared/route/pins.ts";
 import { newSongSettings } from "../../src-shared/settings.ts";
 import { bpm, fret } from "../../src-shared/units.ts";
+import { words } from "../../src-shared/wordTable.ts";
 
 /** Bars that are always there to be played ahead: a hidden page does not see the bars go by. */
 const AHEAD = 32;
@@ -53,7 +54,7 @@ export class Jam {
   );
   readonly #text: string = $derived.by(() => {
     const calls = this.calls.filter(({ bar }) => bar >= this.#first);
-    return writeChart(calledSong(calls, this.setting, "Called changes", 0, this.#length));
+    return writeChart(calledSong(calls, this.setting, words.jam.songTitle, 0, this.#length));
   });
   /**
    * What the called bars come to, with the present chord going on after the last of them. However
@@ -142,7 +143,7 @@ export class Jam {
     const [first] = this.calls;
     const last = this.calls.at(-1);
     if (!first || !last) return null;
-    const title = `Called in ${keyName(this.setting.key)}`;
+    const title = words.jam.keptTitle(keyName(this.setting.key));
     const end = Math.max(bar, last.bar + 1);
     return {
       title,

@@ -2,6 +2,7 @@ import { setHeader } from "../../src-shared/chart/edits.ts";
 import type { Host, Problem, StoredSong } from "../../src-shared/host.ts";
 import type { Pattern } from "../../src-shared/roll/pattern.ts";
 import type { Hand } from "../../src-shared/route/movement.ts";
+import { words } from "../../src-shared/wordTable.ts";
 import { OpenSong, type SongClock, wallClock } from "./openSong.svelte.ts";
 
 /** What lies on the stand: nothing, a song on its way, a song, or the reason why there is none. */
@@ -106,7 +107,7 @@ export class MusicStand {
     if (!mine) return null;
     const isChanged = mine.conflict?.code === "changed";
     const { title: named } = mine.walk.song;
-    const title = isChanged ? `${named} (mine)` : named;
+    const title = isChanged ? words.save.mine(named) : named;
     const retitled = (text: string): string => (isChanged ? setHeader(text, "Title", title) : text);
     const { text, settings } = mine;
     const made = { title: title.slice(0, 200), text: retitled(text), settings };

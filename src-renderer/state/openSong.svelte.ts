@@ -1,4 +1,4 @@
-import { chartToScore, type Walk, withFeel } from "../../src-shared/chartToScore.ts";
+import { banjoWalk, type Walk, withFeel } from "../../src-shared/chartToScore.ts";
 import type { Host, Problem, StoredSong } from "../../src-shared/host.ts";
 import type { Pattern } from "../../src-shared/roll/pattern.ts";
 import type { Picking } from "../../src-shared/roll/picking.ts";
@@ -70,14 +70,7 @@ export class OpenSong {
     this.patterns = $derived(ownPatterns());
     this.ownHand = $derived(ownHand());
     this.#planned = $derived(
-      chartToScore(
-        this.text,
-        this.#plan,
-        this.#playTempo,
-        this.#picking,
-        this.patterns,
-        this.ownHand,
-      ),
+      banjoWalk(this.text, this.#plan, this.#playTempo, this.#picking, this.patterns, this.ownHand),
     );
     this.#dynamics = $derived(this.settings.feel.dynamics);
     this.#walkUps = $derived(this.settings.feel.walkUps);

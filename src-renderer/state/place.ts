@@ -7,7 +7,9 @@ export type Place =
   | { readonly kind: "jam" }
   | { readonly kind: "progress" }
   | { readonly kind: "chart"; readonly id: string }
-  | { readonly kind: "play"; readonly id: string };
+  | { readonly kind: "play"; readonly id: string }
+  | { readonly kind: "rehearse"; readonly id: string }
+  | { readonly kind: "exercises" };
 
 /** The songbook, where one starts. */
 export const songbookPlace: Place = { kind: "songbook" };
@@ -17,6 +19,11 @@ export const jamPlace: Place = { kind: "jam" };
 
 /** Where one sees what was practised. */
 export const progressPlace: Place = { kind: "progress" };
+/** Where one practises without a song. */
+export const exercisesPlace: Place = { kind: "exercises" };
+
+/** The places of a song, in the order in which they are shown. */
+export const songPlaces = ["chart", "play", "rehearse"] as const;
 
 /** A place as the address carries it. */
 export const hashOf = (place: Place): string =>
@@ -24,10 +31,11 @@ export const hashOf = (place: Place): string =>
 
 /** The place an address names; one that names none is the songbook. */
 export const placeOf = (hash: string): Place => {
-  const plain = [jamPlace, progressPlace].find((place) => hashOf(place) === hash);
+  const plain = [jamPlace, progressPlace, exercisesPlace].find((place) => hashOf(place) === hash);
   if (plain) return plain;
-  const [, kind, coded] = /^#\/(chart|play)\/([^/]+)$/.exec(hash) ?? [];
-  if ((kind !== "chart" && kind !== "play") || coded === undefined) return songbookPlace;
+  const [, named, coded] = /^#\/(\w+)\/([^/]+)$/.exec(hash) ?? [];
+  const kind = songPlaces.find((each) => each === named);
+  if (kind === undefined || coded === undefined) return songbookPlace;
   // Unlike decodeURIComponent, this throws at no address that a hand may have typed.
   const id = new URLSearchParams(`id=${coded}`).get("id");
   return id ? { kind, id } : songbookPlace;

@@ -1,9 +1,10 @@
+import { words } from "../../src-shared/wordTable.ts";
 import { usualTempo } from "../sound/silence.ts";
 import type { Whereabouts } from "./whereabouts.ts";
 
 /** What is said where the system stopped the sound by itself, and where it then went on. */
-export const HELD_BACK = "The system stopped the sound. Press Play to go on.";
-export const RECOVERED = "The system stopped the sound for a moment. It goes on now.";
+export const HELD_BACK: string = words.sound.stoppedPlay;
+export const RECOVERED: string = words.sound.recovered;
 
 export type PlayerState = "stopped" | "countingIn" | "playing" | "paused";
 

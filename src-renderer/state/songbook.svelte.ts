@@ -1,6 +1,7 @@
 import { setHeader } from "../../src-shared/chart/edits.ts";
 import type { Answer, Host, Problem, SongSummary, StoredSong } from "../../src-shared/host.ts";
 import { newSongSettings } from "../../src-shared/settings.ts";
+import { words } from "../../src-shared/wordTable.ts";
 
 /** A song that has been taken out and can be put back. */
 export type Removed = { readonly summary: SongSummary; readonly ticket: string };
@@ -123,11 +124,11 @@ export class Songbook {
 
 /** Songs that have every word looked for in title, key, meter or tempo, or as a chord of theirs. */
 const matching = (songs: readonly SongSummary[], search: string): readonly SongSummary[] => {
-  const words = plain(search).split(/\s+/).filter(Boolean);
+  const wanted = plain(search).split(/\s+/).filter(Boolean);
   return songs.filter((song) => {
     const line = plain(`${song.title} ${song.key} ${song.meter} ${song.tempo}`);
     const chords = song.chords.map(plain);
-    return words.every((word) => line.includes(word) || chords.includes(word));
+    return wanted.every((word) => line.includes(word) || chords.includes(word));
   });
 };
 
@@ -135,7 +136,7 @@ const matching = (songs: readonly SongSummary[], search: string): readonly SongS
 const freeTitle = (title: string, taken: ReadonlySet<string>): string => {
   for (let count = 1; ; count += 1) {
     // A title is at most 200 characters for the host.
-    const name = `${title.slice(0, 180)}, copy${count === 1 ? "" : ` ${count}`}`;
+    const name = words.songbook.copyOf(title.slice(0, 180), count);
     if (!taken.has(name)) return name;
   }
 };

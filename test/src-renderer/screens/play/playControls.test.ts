@@ -56,6 +56,7 @@ const stage = (bars: string, settings: Partial<SongSettings> = {}, tempo = "Temp
       player,
       preferences,
       onJam: () => gone.push("jam"),
+      onRehearse: () => gone.push("rehearse"),
       onRoute: (by) => gone.push(`route ${by}`),
     });
   return { song, player, preferences, controls, act, gone };
