@@ -145,14 +145,8 @@ export const withFeel = (walk: Walk, feel: Pick<Feel, "dynamics" | "walkUps" | "
 };
 
 /** The whole way as `banjoWalk` goes it, with the band in its usual feel. */
-export const chartToScore = (
-  text: string,
-  settings: PlanSettings,
-  playTempo: number | null,
-  picking: Picking = plainPicking,
-  patterns: readonly Pattern[] = [],
-  ownHand: Hand | null = null,
-): Walk => withFeel(banjoWalk(text, settings, playTempo, picking, patterns, ownHand), usualFeel);
+export const chartToScore = (...asked: Parameters<typeof banjoWalk>): Walk =>
+  withFeel(banjoWalk(...asked), usualFeel);
 
 /** The best routes for a walk that really differ, its own first, at most `count` of them. */
 export const otherRoutes = (walk: Walk, count: number): readonly Route[] =>

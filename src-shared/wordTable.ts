@@ -1625,6 +1625,70 @@ export const words = {
     callsName: (key: string, seed: number): string => `Calls in ${key}, set ${seed}`,
     inShape: (name: string, shape: string): string => `${name}, ${shape}`,
   },
+  /** What is kept on the disk: damage, earlier versions, what could not be saved. */
+  keeping: {
+    again: "Try again",
+    chartTooLong: (path: string): string => `The chart ${path} is too long to open.`,
+    shortenChart: "Shorten it in a text editor.",
+    chartNotText: (path: string): string => `The chart ${path} is damaged: it is not UTF-8 text.`,
+    chartEmpty: (path: string): string =>
+      `The chart ${path} is damaged: nothing is in it any more.`,
+    chartCut: (path: string): string =>
+      `The chart ${path} is damaged: it ends in the middle of a line.`,
+    mendChart: "Open the last good version; the damaged file is kept beside it.",
+    mendOrConvert:
+      "Open what can be read of it; the file is kept beside it. Or save it as UTF-8 in a text editor.",
+    openLastGood: "Open the last good version",
+    chartMended: "This is the last good version of the chart.",
+    chartGuessed: "This is what can be read of the chart. See that every letter is right.",
+    keptAside: (path: string): string => `The damaged file is kept as ${path}.`,
+    settingsDamaged: (song: string, found: boolean): string =>
+      `What is kept beside the chart of “${song}” (tempo, route, picking) was damaged. ${
+        found ? "The last good state is back." : "The song starts with the usual ones."
+      }`,
+    preferencesDamaged: (found: boolean): string =>
+      `Your preferences were damaged. ${found ? "The last good ones are back." : "They start anew."}`,
+    patternsDamaged: "The file of your own patterns was damaged. The last good ones are back.",
+    noSuchVersion: "This version is no longer kept.",
+    chooseAnother: "Choose another one.",
+    versions: "Earlier versions",
+    versionsAbout: (song: string): string => `Earlier versions of “${song}”`,
+    versionsKept:
+      "What was there a minute ago or more: the last ten, then one an hour for two days, one a day for ninety.",
+    noVersions: "There is no earlier version yet. One is kept when you go on writing.",
+    loadingVersions: "Looking for earlier versions…",
+    chooseVersion: "Choose a version to see what is different in it.",
+    sameChart: "Its chart is the same as now; its route or picking may differ.",
+    bringBack: "Bring it back",
+    broughtBack: "The earlier version is back. Undo brings yours back.",
+    close: "Close",
+    differs: (back: number, away: number): string => {
+      const lines = (count: number): string => `${count} ${count === 1 ? "line" : "lines"}`;
+      const parts = [
+        ...(back > 0 ? [`brings back ${lines(back)}`] : []),
+        ...(away > 0 ? [`takes away ${lines(away)}`] : []),
+      ];
+      return parts.length === 0 ? "" : `It ${parts.join(" and ")}.`;
+    },
+    comesBack: "Comes back:",
+    goesAway: "Goes away:",
+    sameLines: (count: number): string => `${count} ${count === 1 ? "line" : "lines"} the same`,
+    differences: "What is different",
+  },
+  /** What went wrong, and the log. */
+  trouble: {
+    wrong: (what: string): string => `Something went wrong inside Shortslide: ${what}`,
+    songKept: "Your song is kept. Go on; if something does not work, load the page again.",
+    showLog: "Show log",
+    log: "Log",
+    logAbout: "What went wrong on this computer, the newest last. It stays here.",
+    logEmpty: "Nothing has gone wrong so far.",
+    logAt: (path: string): string => `Kept in ${path}`,
+    logNotRead: "The log cannot be read.",
+    copy: "Copy",
+    copied: "Copied.",
+    close: "Close",
+  },
 };
 
 /** The same words in any language. */

@@ -57,6 +57,8 @@ const lines = [
   ["the loopback server", loopbackLine],
 ] as const;
 
+const ferry = "Title: Ferry\n| G | D |\n";
+
 /** A home with a song in it and one removed, and for each verb what may be asked of it. */
 const filledHome = async (): Promise<{
   readonly home: string;
@@ -71,6 +73,9 @@ const filledHome = async (): Promise<{
   const removed = await host.removeSong({ id: second.ok ? second.value.id : "" });
   const ticket = removed.ok ? removed.value.ticket : "";
   await host.appendLog({ version: 1, kind: "round", ...loggedRound("earlier") });
+  await host.writeSong({ ...song, id: "ferry", text: ferry, before: song.text });
+  const kept = await host.listVersions({ id: "ferry" });
+  const version = kept.ok ? (kept.value[0]?.version ?? "") : "";
   return {
     home,
     host,
@@ -78,9 +83,14 @@ const filledHome = async (): Promise<{
       listSongs: null,
       readSong: { id: "ferry" },
       createSong: { ...song, title: "Gate Ten" },
-      writeSong: { id: "ferry", text: "| D |\n", settings: newSongSettings, before: song.text },
+      writeSong: { id: "ferry", text: "| D |\n", settings: newSongSettings, before: ferry },
       removeSong: { id: "ferry" },
       restoreSong: { ticket },
+      listVersions: { id: "ferry" },
+      readVersion: { id: "ferry", version },
+      mendSong: { id: "ferry" },
+      noteError: { says: "a slip", at: "at here" },
+      readErrors: null,
       readPreferences: null,
       writePreferences: { ...firstPreferences, theme: "dark" },
       readPatterns: null,
