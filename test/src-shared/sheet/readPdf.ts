@@ -51,3 +51,29 @@ export const readPdf = async (bytes: Uint8Array): Promise<ReadPdf> => {
   const title = "Title" in info ? String(info.Title) : "";
   return { title, outline, pages };
 };
+
+const NEAR = 0.06;
+const SPACE = 6;
+
+/**
+ * The run that has this text at this place: alone, or within a line that the reader has joined from
+ * several; undefined where there is none. Points.
+ */
+export const runAt = (
+  texts: readonly PdfText[],
+  text: string,
+  x: number,
+  y: number,
+): PdfText | undefined => {
+  const wanted = text.trim();
+  // The reader leaves off a space that begins a run.
+  const slack = text.startsWith(" ") ? SPACE : NEAR;
+  const onLine = texts.filter((each) => Math.abs(each.y - y) < NEAR);
+  return (
+    onLine.find((each) => each.text.trim() === wanted && Math.abs(each.x - x) < slack) ??
+    onLine.find(
+      (each) =>
+        each.text.includes(wanted) && each.x - slack <= x && x <= each.x + each.width + NEAR,
+    )
+  );
+};
