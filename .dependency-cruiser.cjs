@@ -15,6 +15,7 @@ const rooms = [
   "wording",
   "settings",
   "chartToScore",
+  "book",
   "sheet",
   "host",
   "demo",
@@ -98,6 +99,7 @@ module.exports = {
     tsConfig: { fileName: "tsconfig.base.json" },
     extraExtensionsToScan: [".svelte"],
     enhancedResolveOptions: {
+      exportsFields: ["exports"],
       extensions: [".ts", ".svelte", ".js", ".mjs"],
       conditionNames: ["import", "svelte", "types"],
     },

@@ -31,9 +31,9 @@ export class Notices {
 
   /** A problem stays until it is dismissed. */
   complain({ says, try: advice }: Problem): void {
-    const words = `${says} ${advice}`;
-    if (this.all.some((notice) => notice.says === words)) return;
-    this.#add({ id: this.#next++, kind: "problem", says: words, action: null, about: null });
+    const said = `${says} ${advice}`;
+    if (this.all.some((notice) => notice.says === said)) return;
+    this.#add({ id: this.#next++, kind: "problem", says: said, action: null, about: null });
   }
 
   /** Runs the notice's action, and is done with it. */

@@ -38,8 +38,6 @@ const BLOCK_SECONDS = 60;
 const SONG_SECONDS = 120;
 /** Each item of a session comes up at least so often. */
 const TIMES = 2;
-/** No item comes more often than this without another between, where there is another. */
-export const MOST_RUNNING = 1;
 
 /** The tempo to begin a stage with and the one to come to in it, as shares of the goal. A design choice. */
 const shares: Readonly<Record<Stage, { readonly start: number; readonly goal: number }>> = {

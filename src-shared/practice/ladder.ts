@@ -116,3 +116,35 @@ export const climb = (ladder: Ladder, event: LadderEvent): Ladder => {
     }
   }
 };
+
+/** A number of a ladder's plan that a player may set. */
+export type LadderPart = "start" | "goal" | "step" | "rounds" | "clean" | "back";
+
+/** The least and the most of each number, both included; tempos in beats of the meter a minute. */
+export const limitsOf = ({
+  goal,
+  rounds,
+}: Pick<LadderPlan, "goal" | "rounds">): Readonly<
+  Record<LadderPart, { readonly low: number; readonly high: number }>
+> => ({
+  start: { low: 1, high: goal },
+  goal: { low: 1, high: 320 },
+  step: { low: 1, high: 50 },
+  rounds: { low: 1, high: 12 },
+  clean: { low: 1, high: rounds },
+  back: { low: 0, high: 5 },
+});
+
+/**
+ * The plan with one number set, as near to what is wanted as its limits allow, rounded to a whole one;
+ * what is no number changes nothing. Whatever hangs on it goes along: no start above the goal, no more
+ * clean rounds asked for than are looked at.
+ */
+export const withPart = (plan: LadderPlan, part: LadderPart, wanted: number): LadderPlan => {
+  if (!Number.isFinite(wanted)) return plan;
+  const { low, high } = limitsOf(plan)[part];
+  const set = { ...plan, [part]: Math.min(high, Math.max(low, Math.round(wanted))) };
+  const start = bpm(Math.min(set.start, set.goal));
+  const floor = bpm(Math.min(set.floor, start));
+  return { ...set, start, floor, clean: Math.min(set.clean, set.rounds) };
+};
