@@ -6,7 +6,9 @@ export default {
   plugins: [import.meta.resolve("@stryker-mutator/vitest-runner")],
   vitest: { configFile: "test/mutation/vitest.config.ts", related: false },
   // Tables are data: their laws are in test/published and beside each table.
-  mutate: (process.env.MUTATION_FILES ?? `src-shared/${room}/**/*.ts,!src-shared/**/*Table.ts`).split(","),
+  mutate: (
+    process.env.MUTATION_FILES ?? `src-shared/${room}/**/*.ts,!src-shared/**/*Table.ts`
+  ).split(","),
   ignorePatterns: ["out", "e2e", "test/mutation/node_modules"],
   concurrency: 1,
   timeoutMS: 20_000,
