@@ -223,7 +223,7 @@ describe("a pattern of the player's own", () => {
   });
 });
 
-describe("a pattern of the player's own", () => {
+describe("several patterns of one name", () => {
   const own: FitManner = { style: "own:Gravel", density: "full", soft: false };
   const gravel = (letters: string, meter: Pattern["meter"] = "4/4"): Pattern =>
     ownPattern("Gravel", letters, meter);
