@@ -7,6 +7,14 @@ export type Saving = "saved" | "waiting" | "saving" | "failed";
 /** After the last edit, the time until it is written, in milliseconds. */
 export const AUTOSAVE_PAUSE_MS = 600;
 
+/** After a failure it is tried again by itself: after this long, then after twice as long, and so on. */
+export const RETRY_MS = 2_000;
+/** The longest wait between two tries, in milliseconds. */
+export const LONGEST_RETRY_MS = 60_000;
+
+/** What trying again by itself may cure: not what another program has written, nor a song that is gone. */
+const mayPass = ({ code }: Problem): boolean => code === "disk" || code === "unreachable";
+
 const ourMistake = (thrown: unknown): Problem => ({
   code: "bug",
   says: `Saving stopped inside Shortslide (${thrown instanceof Error ? thrown.message : String(thrown)}).`,
@@ -15,7 +23,7 @@ const ourMistake = (thrown: unknown): Problem => ({
 
 /**
  * Writes the newest value offered, one write at a time, after a pause or at once. A value that could
- * not be written is kept, and goes out with the next try.
+ * not be written is kept, and goes out with the next try, which comes by itself where time may help.
  */
 export class Autosave<Value> {
   state: Saving = $state("saved");
@@ -25,6 +33,7 @@ export class Autosave<Value> {
   #waiting: { readonly value: Value } | null = null;
   #running: Promise<void> | null = null;
   #callOff: (() => void) | null = null;
+  #retryMs = RETRY_MS;
 
   constructor(write: (value: Value) => Promise<Answer<null>>, wait: Later = later) {
     this.#write = write;
@@ -77,11 +86,19 @@ export class Autosave<Value> {
         this.#waiting ??= sent;
         this.problem = problem;
         this.state = "failed";
+        if (mayPass(problem)) this.#tryAgainLater();
         return;
       }
       this.problem = null;
+      this.#retryMs = RETRY_MS;
     }
     this.state = "saved";
+  }
+
+  #tryAgainLater(): void {
+    this.#callOff?.();
+    this.#callOff = this.#later(() => this.flush(), this.#retryMs);
+    this.#retryMs = Math.min(this.#retryMs * 2, LONGEST_RETRY_MS);
   }
 
   async #attempt(value: Value): Promise<Problem | null> {
