@@ -104,17 +104,17 @@ const answerLaunch = (
   }
   const [, code = ""] = /^Launch (\S+)$/u.exec(request.headers.authorization ?? "") ?? [];
   const redeemed = keys.redeem(code);
-  const { used, usedTwice, expired, openPrinted } = words.opening;
-  switch (redeemed.kind) {
-    case "token":
-      return send(response, 200, given(redeemed.token));
-    case "used":
-      return send(response, 401, failed("refused", used, usedTwice));
-    case "expired":
-      return send(response, 401, failed("refused", expired, openPrinted));
-    case "unknown":
-      return send(response, 401, failed("refused", NOT_THIS_START, OPEN_AGAIN));
+  if (redeemed.kind === "token") {
+    send(response, 200, given(redeemed.token));
+    return;
   }
+  const { used, usedTwice, expired, openPrinted } = words.opening;
+  const why = {
+    used: failed("refused", used, usedTwice),
+    expired: failed("refused", expired, openPrinted),
+    unknown: failed("refused", NOT_THIS_START, OPEN_AGAIN),
+  };
+  send(response, 401, why[redeemed.kind]);
 };
 
 const answerCall = async (
@@ -190,18 +190,35 @@ const close = async (server: Server, underWay: ReadonlySet<Promise<unknown>>): P
   clearTimeout(lastWord);
 };
 
+/** How long a connection may take, in milliseconds: to its headers, to its end, and without a word. */
+export type Patience = {
+  readonly headersMs: number;
+  readonly requestMs: number;
+  readonly idleMs: number;
+  /** How often the times are looked at. */
+  readonly lookMs: number;
+};
+
+const usualPatience: Patience = {
+  headersMs: 10_000,
+  requestMs: 30_000,
+  idleMs: 5_000,
+  lookMs: 5_000,
+};
+
 /** Starts the server on a free port of 127.0.0.1. */
 export const startServer = async (
   host: OpenHost,
   screenFolder: string,
   log: (line: string) => void,
+  patience: Patience = usualPatience,
 ): Promise<LocalServer> => {
   const keys = makeKeys();
   const server = createServer({
-    requestTimeout: 30_000,
-    headersTimeout: 10_000,
-    keepAliveTimeout: 5_000,
-    connectionsCheckingInterval: 5_000,
+    requestTimeout: patience.requestMs,
+    headersTimeout: patience.headersMs,
+    keepAliveTimeout: patience.idleMs,
+    connectionsCheckingInterval: patience.lookMs,
   });
   // One browser needs six connections; a flood is turned away before it takes the machine's files.
   server.maxConnections = MOST_CONNECTIONS;
