@@ -50,12 +50,7 @@ export class Autosave<Value> {
 
   /** Writes now what has not been written, and what is offered meanwhile; done when all is, or one failed. */
   flush(): Promise<void> {
-    this.#callOff?.();
-    this.#callOff = null;
-    this.#running ??= this.#drain().finally(() => {
-      this.#running = null;
-    });
-    return this.#running;
+    return this.#run(true);
   }
 
   /** Forgets what has not been written: its song is gone. */
@@ -76,11 +71,20 @@ export class Autosave<Value> {
     await this.#running;
   }
 
-  async #drain(): Promise<void> {
+  #run(isSeen: boolean): Promise<void> {
+    this.#callOff?.();
+    this.#callOff = null;
+    this.#running ??= this.#drain(isSeen).finally(() => {
+      this.#running = null;
+    });
+    return this.#running;
+  }
+
+  async #drain(isSeen: boolean): Promise<void> {
     while (this.#waiting) {
       const sent = this.#waiting;
       this.#waiting = null;
-      this.state = "saving";
+      if (isSeen || this.state !== "failed") this.state = "saving";
       const problem = await this.#attempt(sent.value);
       if (problem) {
         this.#waiting ??= sent;
@@ -97,7 +101,8 @@ export class Autosave<Value> {
 
   #tryAgainLater(): void {
     this.#callOff?.();
-    this.#callOff = this.#later(() => this.flush(), this.#retryMs);
+    // What is said of the failure stays while it is tried again: words that come and go are no help.
+    this.#callOff = this.#later(() => this.#run(false), this.#retryMs);
     this.#retryMs = Math.min(this.#retryMs * 2, LONGEST_RETRY_MS);
   }
 
