@@ -1852,6 +1852,28 @@ export const words = {
     sameLines: (count: number): string => `${count} ${count === 1 ? "line" : "lines"} the same`,
     differences: "What is different",
   },
+  /** What the desktop's window asks by itself. */
+  window: {
+    crashed: "The screen stopped working.",
+    crashedDetail: (reason: string): string => `Saved charts are safe. (${reason})`,
+    openAgain: "Open it again",
+    quit: "Quit",
+    notSaved: "Something is not saved yet.",
+    notSavedDetail: "The screen says why. If you close the window now, your last changes are lost.",
+    stay: "Stay",
+    leave: "Close without saving",
+    broken: "Something went wrong inside Shortslide",
+    brokenDetail: (what: string): string =>
+      `${what}. It is in the log. Saved charts are safe; if something does not work, start again.`,
+  },
+  /** Opening the screen in the browser. */
+  opening: {
+    used: "This address was used before.",
+    usedTwice:
+      "Someone else may have opened it on this computer. What they were given does not work any more. Start Shortslide again.",
+    expired: "This address is too old.",
+    openPrinted: "Open the address that Shortslide printed when it started.",
+  },
   /** What went wrong, and the log. */
   trouble: {
     wrong: (what: string): string => `Something went wrong inside Shortslide: ${what}`,
@@ -1864,6 +1886,9 @@ export const words = {
     logNotRead: "The log cannot be read.",
     copy: "Copy",
     copied: "Copied.",
+    notCopied: (reason: string): string => `It could not be copied: ${reason}.`,
+    copyByHand: "Select the text and copy it by key.",
+    boundary: "Your song is kept. Try again, or go back to the songbook.",
     close: "Close",
   },
 
