@@ -44,14 +44,6 @@ export const words = {
   /** Things that are counted. */
   count: {
     bars: (count: number): string => counted(count, "bar", "bars"),
-    changes: (count: number): string => counted(count, "change", "changes"),
-    slides: (count: number): string => counted(count, "slide", "slides"),
-    songs: (count: number): string => counted(count, "song", "songs"),
-    patterns: (count: number): string => counted(count, "pattern", "patterns"),
-    grips: (count: number): string => counted(count, "grip", "grips"),
-    pins: (count: number): string => counted(count, "pin", "pins"),
-    errors: (count: number): string => counted(count, "error", "errors"),
-    things: (count: number): string => counted(count, "thing", "things"),
     measures: (count: number): string => counted(count, "measure", "measures"),
     eighths: (count: number): string => counted(count, "eighth", "eighths"),
   },
@@ -62,6 +54,13 @@ export const words = {
     centimetres: (cm: number): string => `${cm} cm`,
     today: (time: string): string => `Today ${time}`,
     yesterday: "Yesterday",
+    key: (tonic: string, mode: string): string => `${tonic} ${mode}`,
+    modes: {
+      major: "major",
+      minor: "minor",
+    },
+    timesIn: "en",
+    datesIn: "en-GB",
   },
   /** How fast. */
   tempo: {
