@@ -87,12 +87,12 @@ const plannersNotes = (
 };
 
 /**
- * The whole way: chart text -> song -> timeline -> route -> score. `playTempo` counts beats of the
- * song's meter a minute; null is the chart's own. The band plays in its usual feel. Any text and any
+ * The whole way but for the band: chart text -> song -> timeline -> route -> the banjo's score.
+ * `playTempo` counts beats of the song's meter a minute; null is the chart's own. Any text and any
  * settings give a Walk; what is wrong with them stands in its notes. A play key that is no key is
  * passed over. `patterns` are the player's own, which `picking` names.
  */
-export const chartToScore = (
+export const banjoWalk = (
   text: string,
   settings: PlanSettings,
   playTempo: number | null,
@@ -123,11 +123,10 @@ export const chartToScore = (
     picking,
     patterns,
   };
-  const plan = planRoute(timeline, neck, request);
-  const route = plan.kind === "route" ? plan.route : null;
   const slots = slotsOf(timeline, neck, request);
-  const banjo = arrange(timeline, neck, route, slots, eighth);
-  const score = withBand(banjo, timeline, { key: song.key, feel: usualFeel, goesRound });
+  const plan = planRoute(timeline, neck, request, slots);
+  const route = plan.kind === "route" ? plan.route : null;
+  const score = arrange(timeline, neck, route, slots, eighth);
   const notes = [
     ...reading.notes,
     ...plannersNotes(plan, request, neck, slots, reading),
@@ -141,6 +140,15 @@ export const withFeel = (walk: Walk, feel: Pick<Feel, "dynamics" | "walkUps" | "
   const plan = { key: walk.song.key, feel, goesRound: walk.request.goesRound };
   return { ...walk, score: withBand(walk.score, walk.timeline, plan) };
 };
+
+/** The whole way as `banjoWalk` goes it, with the band in its usual feel. */
+export const chartToScore = (
+  text: string,
+  settings: PlanSettings,
+  playTempo: number | null,
+  picking: Picking = plainPicking,
+  patterns: readonly Pattern[] = [],
+): Walk => withFeel(banjoWalk(text, settings, playTempo, picking, patterns), usualFeel);
 
 /** The best routes for a walk that really differ, its own first, at most `count` of them. */
 export const otherRoutes = (walk: Walk, count: number): readonly Route[] =>

@@ -1,4 +1,4 @@
-import { chartToScore, type Walk, withFeel } from "../../src-shared/chartToScore.ts";
+import { banjoWalk, type Walk, withFeel } from "../../src-shared/chartToScore.ts";
 import type { Host, Problem, StoredSong } from "../../src-shared/host.ts";
 import type { Pattern } from "../../src-shared/roll/pattern.ts";
 import type { Picking } from "../../src-shared/roll/picking.ts";
@@ -65,7 +65,7 @@ export class OpenSong {
     this.#picking = $derived(this.settings.picking);
     this.patterns = $derived(ownPatterns());
     this.#planned = $derived(
-      chartToScore(this.text, this.#plan, this.#playTempo, this.#picking, this.patterns),
+      banjoWalk(this.text, this.#plan, this.#playTempo, this.#picking, this.patterns),
     );
     this.#dynamics = $derived(this.settings.feel.dynamics);
     this.#walkUps = $derived(this.settings.feel.walkUps);
