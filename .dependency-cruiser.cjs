@@ -15,6 +15,7 @@ const rooms = [
   "wording",
   "settings",
   "chartToScore",
+  "sheet",
   "host",
   "demo",
 ];
@@ -97,6 +98,7 @@ module.exports = {
     tsConfig: { fileName: "tsconfig.base.json" },
     extraExtensionsToScan: [".svelte"],
     enhancedResolveOptions: {
+      exportsFields: ["exports"],
       extensions: [".ts", ".svelte", ".js", ".mjs"],
       conditionNames: ["import", "svelte", "types"],
     },

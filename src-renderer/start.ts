@@ -12,6 +12,7 @@ import { Notices } from "./state/notices.svelte.ts";
 import { wallClock } from "./state/openSong.svelte.ts";
 import { PatternsState } from "./state/patterns.svelte.ts";
 import { Player } from "./state/player.svelte.ts";
+import { RoundsSinceStart } from "./state/practiceHistory.svelte.ts";
 import { PreferencesState } from "./state/preferences.svelte.ts";
 import { Songbook } from "./state/songbook.svelte.ts";
 
@@ -54,6 +55,7 @@ export const start = async (target: HTMLElement): Promise<NotStarted | null> => 
     pedals: new MidiPedals(
       "requestMIDIAccess" in navigator ? () => navigator.requestMIDIAccess() : null,
     ),
+    practice: new RoundsSinceStart(),
   };
 
   // 4. A browser asks before it drops what could not be saved; the desktop's window would not close.

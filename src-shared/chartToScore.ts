@@ -12,7 +12,8 @@ import { type Picking, plainPicking } from "./roll/picking.ts";
 import { alternatives, routesInTurn } from "./route/alternatives.ts";
 import { type Explanation, explain } from "./route/explain.ts";
 import { firstUnlike } from "./route/firstUnlike.ts";
-import { handTable } from "./route/handTable.ts";
+import { handOf } from "./route/handTable.ts";
+import type { Hand } from "./route/movement.ts";
 import { type Plan, planRoute } from "./route/planRoute.ts";
 import type { PlanRequest } from "./route/problem.ts";
 import type { Route } from "./route/route.ts";
@@ -90,7 +91,8 @@ const plannersNotes = (
  * The whole way but for the band: chart text -> song -> timeline -> route -> the banjo's score.
  * `playTempo` counts beats of the song's meter a minute; null is the chart's own. Any text and any
  * settings give a Walk; what is wrong with them stands in its notes. A play key that is no key is
- * passed over. `patterns` are the player's own, which `picking` names.
+ * passed over. `patterns` are the player's own, which `picking` names; `ownHand` is the hand that they
+ * have accepted as theirs, or null.
  */
 export const banjoWalk = (
   text: string,
@@ -98,6 +100,7 @@ export const banjoWalk = (
   playTempo: number | null,
   picking: Picking = plainPicking,
   patterns: readonly Pattern[] = [],
+  ownHand: Hand | null = null,
 ): Walk => {
   const reading = readChart(text);
   const song = songToPlay(reading.value, settings.playKey);
@@ -108,7 +111,7 @@ export const banjoWalk = (
   const range = { low: fret(settings.fretLow), high: fret(settings.fretHigh) };
   const tempo = playTempo === null ? song.tempo : bpm(playTempo);
   const eighth = eighthNote(song.meter, tempo);
-  const hand = handTable[settings.hand];
+  const hand = handOf(settings.hand, ownHand);
   const request: PlanRequest = {
     aim,
     shapes,
@@ -142,13 +145,8 @@ export const withFeel = (walk: Walk, feel: Pick<Feel, "dynamics" | "walkUps" | "
 };
 
 /** The whole way as `banjoWalk` goes it, with the band in its usual feel. */
-export const chartToScore = (
-  text: string,
-  settings: PlanSettings,
-  playTempo: number | null,
-  picking: Picking = plainPicking,
-  patterns: readonly Pattern[] = [],
-): Walk => withFeel(banjoWalk(text, settings, playTempo, picking, patterns), usualFeel);
+export const chartToScore = (...asked: Parameters<typeof banjoWalk>): Walk =>
+  withFeel(banjoWalk(...asked), usualFeel);
 
 /** The best routes for a walk that really differ, its own first, at most `count` of them. */
 export const otherRoutes = (walk: Walk, count: number): readonly Route[] =>

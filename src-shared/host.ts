@@ -1,4 +1,6 @@
 import * as v from "valibot";
+import { type LogLine, logEntrySchema, logLineSchema } from "./practice/logLine.ts";
+import type { LogContents } from "./practice/readLog.ts";
 import { type Pattern, patternSchema } from "./roll/pattern.ts";
 import {
   type Preferences,
@@ -30,7 +32,12 @@ export type Problem = {
 
 /** Every verb answers with a value; a failure is a value too. */
 export type Answer<T> =
-  | { readonly ok: true; readonly value: T }
+  | {
+      readonly ok: true;
+      readonly value: T;
+      /** What the player should know of besides: damage that was mended, say. */
+      readonly remarks?: readonly Problem[] | undefined;
+    }
   | { readonly ok: false; readonly problem: Problem };
 
 /** A line of the songbook. `id` is the file's bare name. */
@@ -59,11 +66,38 @@ export type SongToWrite = StoredSong & {
   readonly before: string;
 };
 
+/** A version of a song that is kept: by its name, the newest has the greatest. */
+export type KeptVersion = {
+  readonly version: string;
+  /** When it was saved, milliseconds since 1970. */
+  readonly savedMs: number;
+};
+
+/** A song as it was when it was saved. */
+export type SongVersionFile = {
+  /** Milliseconds since 1970. */
+  readonly savedMs: number;
+  readonly text: string;
+  readonly settings: SongSettings;
+};
+
+/** Something that went wrong on the screen: in words, and where in the code. */
+export type ScreenError = { readonly says: string; readonly at: string };
+
+/** What has gone wrong lately, as text for the player, and where it is kept. */
+export type ErrorLog = { readonly path: string; readonly text: string };
+
 /** A chart's text is at most this many characters. */
 export const MAX_CHART_CHARACTERS = 1_000_000;
 
 const songId = v.pipe(v.string(), v.minLength(1), v.maxLength(120));
-const chartText = v.pipe(v.string(), v.maxLength(MAX_CHART_CHARACTERS));
+/**
+ * A text as a file in UTF-8 gives it back: without byte order marks at its start, half a surrogate
+ * pair as U+FFFD. Else a song would differ from its file and look as if it was changed elsewhere.
+ */
+const asKept = (text: string): string =>
+  text.replace(/^\uFEFF+/u, "").replaceAll(/[\uD800-\uDFFF]/gu, "\uFFFD");
+const chartText = v.pipe(v.string(), v.maxLength(MAX_CHART_CHARACTERS), v.transform(asKept));
 const nothing = v.null();
 /** A player has at most this many patterns of their own. */
 export const MOST_PATTERNS = 500;
@@ -77,6 +111,10 @@ export const patternsSchema: v.GenericSchema<unknown, readonly Pattern[]> = v.pi
     "two patterns have the same name",
   ),
 );
+const logContents: v.GenericSchema<unknown, LogContents> = v.object({
+  entries: v.array(logEntrySchema),
+  passedOver: v.array(v.object({ line: v.number(), why: v.picklist(["damaged", "newer"]) })),
+});
 const summary = v.object({
   id: songId,
   title: v.string(),
@@ -88,6 +126,12 @@ const summary = v.object({
 });
 const storedEntries = { id: songId, text: chartText, settings: songSettingsSchema };
 const stored = v.object(storedEntries);
+
+const keptVersion = v.object({ version: songId, savedMs: v.number() });
+const screenError = v.object({
+  says: v.pipe(v.string(), v.maxLength(4_000)),
+  at: v.pipe(v.string(), v.maxLength(8_000)),
+});
 
 type Schema<T> = v.GenericSchema<unknown, T>;
 
@@ -115,11 +159,24 @@ export type Verbs = {
   /** Takes a song off the list; `restoreSong` with the ticket brings it back as it was. */
   readonly removeSong: Verb<{ readonly id: string }, { readonly ticket: string }>;
   readonly restoreSong: Verb<{ readonly ticket: string }, StoredSong>;
+  /** The earlier versions of a song, the newest first; none for a song that is not there. */
+  readonly listVersions: Verb<{ readonly id: string }, readonly KeptVersion[]>;
+  readonly readVersion: Verb<{ readonly id: string; readonly version: string }, SongVersionFile>;
+  /** Sets a damaged chart aside and puts the last good version in its place; a sound one stays. */
+  readonly mendSong: Verb<{ readonly id: string }, StoredSong>;
+  /** Writes down what went wrong on the screen. */
+  readonly noteError: Verb<ScreenError, null>;
+  /** The newest part of what was written down, from the screen and from the machine. */
+  readonly readErrors: Verb<null, ErrorLog>;
   readonly readPreferences: Verb<null, Preferences>;
   readonly writePreferences: Verb<Preferences, null>;
   /** The player's own right-hand patterns, in their order; each name once. */
   readonly readPatterns: Verb<null, readonly Pattern[]>;
   readonly writePatterns: Verb<readonly Pattern[], null>;
+  /** The practice log: what was played, and which of its lines could not be read. */
+  readonly readLog: Verb<null, LogContents>;
+  /** Puts a line at the end of the practice log; the same round sent twice is in it once. */
+  readonly appendLog: Verb<LogLine, null>;
 };
 
 /** A verb's name. */
@@ -151,10 +208,20 @@ export const verbs: Verbs = {
   writeSong: { argument: v.object({ ...storedEntries, before: chartText }), result: nothing },
   removeSong: { argument: v.object({ id: songId }), result: v.object({ ticket: songId }) },
   restoreSong: { argument: v.object({ ticket: songId }), result: stored },
+  listVersions: { argument: v.object({ id: songId }), result: v.array(keptVersion) },
+  readVersion: {
+    argument: v.object({ id: songId, version: songId }),
+    result: v.object({ savedMs: v.number(), text: chartText, settings: songSettingsSchema }),
+  },
+  mendSong: { argument: v.object({ id: songId }), result: stored },
+  noteError: { argument: screenError, result: nothing },
+  readErrors: { argument: nothing, result: v.object({ path: v.string(), text: v.string() }) },
   readPreferences: { argument: nothing, result: preferencesSchema },
   writePreferences: { argument: preferencesSchema, result: nothing },
   readPatterns: { argument: nothing, result: patternsSchema },
   writePatterns: { argument: patternsSchema, result: nothing },
+  readLog: { argument: nothing, result: logContents },
+  appendLog: { argument: logLineSchema, result: nothing },
 };
 
 /** All verb names, in the table's order. */

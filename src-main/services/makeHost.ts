@@ -10,8 +10,11 @@ import {
 import { failed, given } from "./answer.ts";
 import { type Disk, realDisk } from "./disk.ts";
 import { diskProblem, isSystemError } from "./diskProblem.ts";
+import { loggingTo, makeErrorLog } from "./errorLog.ts";
 import { makeOneAtATime } from "./oneAtATime.ts";
 import { makePatterns } from "./patterns.ts";
+import { makePracticeLog } from "./practiceLog.ts";
+import { makeRemarks } from "./remarks.ts";
 import { makeSettings } from "./settings.ts";
 import { makeSongbook } from "./songbook.ts";
 
@@ -21,10 +24,15 @@ export type OpenHost = {
 };
 
 /** The whole table over one folder. Every failure is answered; none is thrown. */
-export const makeHost = (home: string, disk: Disk = realDisk): OpenHost => {
-  const songbook = makeSongbook(join(home, "songbook"), disk);
-  const settings = makeSettings(home, disk);
-  const patterns = makePatterns(home, disk);
+export const makeHost = (home: string, outer: Disk = realDisk): OpenHost => {
+  const errors = makeErrorLog(home);
+  const disk: Disk = { ...outer, log: loggingTo(errors, outer.log) };
+  // Calls run one after the other, so what is remarked belongs to the call that runs.
+  const remarks = makeRemarks();
+  const songbook = makeSongbook(join(home, "songbook"), disk, remarks.add);
+  const settings = makeSettings(home, disk, remarks.add);
+  const patterns = makePatterns(home, disk, remarks.add);
+  const practiceLog = makePracticeLog(home);
   // Two calls on one song (an autosave and a removal, say) must not mix.
   const inTurn = makeOneAtATime();
 
@@ -44,7 +52,12 @@ export const makeHost = (home: string, disk: Disk = realDisk): OpenHost => {
         );
       }
       try {
-        return await inTurn(() => work(read.output));
+        return await inTurn(async () => {
+          remarks.take();
+          const answer = await work(read.output);
+          const said = remarks.take();
+          return answer.ok && said.length > 0 ? { ...answer, remarks: said } : answer;
+        });
       } catch (error) {
         if (isSystemError(error)) {
           return { ok: false, problem: diskProblem(error) };
@@ -67,6 +80,14 @@ export const makeHost = (home: string, disk: Disk = realDisk): OpenHost => {
     writeSong: verb(verbs.writeSong, (song) => songbook.write(song)),
     removeSong: verb(verbs.removeSong, ({ id }) => songbook.remove(id)),
     restoreSong: verb(verbs.restoreSong, ({ ticket }) => songbook.restore(ticket)),
+    listVersions: verb(verbs.listVersions, ({ id }) => songbook.listVersions(id)),
+    readVersion: verb(verbs.readVersion, ({ id, version }) => songbook.readVersion(id, version)),
+    mendSong: verb(verbs.mendSong, ({ id }) => songbook.mend(id)),
+    noteError: verb(verbs.noteError, async ({ says, at }) => {
+      errors.write("screen", `${says}\n${at}`);
+      return given(null);
+    }),
+    readErrors: verb(verbs.readErrors, async () => given(await errors.read())),
     readPreferences: verb(verbs.readPreferences, async () => given(await settings.read())),
     writePreferences: verb(verbs.writePreferences, async (preferences) => {
       await settings.write(preferences);
@@ -75,6 +96,11 @@ export const makeHost = (home: string, disk: Disk = realDisk): OpenHost => {
     readPatterns: verb(verbs.readPatterns, () => patterns.read()),
     writePatterns: verb(verbs.writePatterns, async (own) => {
       await patterns.write(own);
+      return given(null);
+    }),
+    readLog: verb(verbs.readLog, async () => given(await practiceLog.read())),
+    appendLog: verb(verbs.appendLog, async (line) => {
+      await practiceLog.append(line);
       return given(null);
     }),
   };

@@ -7,6 +7,7 @@ import type { Navigation } from "./navigation.svelte.ts";
 import type { Notices } from "./notices.svelte.ts";
 import type { PatternsState } from "./patterns.svelte.ts";
 import type { Player } from "./player.svelte.ts";
+import type { PracticeHistory } from "./practiceHistory.svelte.ts";
 import type { PreferencesState } from "./preferences.svelte.ts";
 import type { Songbook } from "./songbook.svelte.ts";
 
@@ -22,6 +23,7 @@ export type AppState = {
   readonly stand: MusicStand;
   readonly jam: Jam;
   readonly pedals: MidiPedals;
+  readonly practice: PracticeHistory;
 };
 
 const context = createContext<AppState>();

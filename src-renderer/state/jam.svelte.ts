@@ -14,6 +14,8 @@ import { calledPins } from "../../src-shared/jam/calledPins.ts";
 import { calledSong, type JamSetting } from "../../src-shared/jam/calledSong.ts";
 import { neckFor } from "../../src-shared/neck/neckFor.ts";
 import { tunings } from "../../src-shared/neck/tuningTable.ts";
+import { plainPicking } from "../../src-shared/roll/picking.ts";
+import type { Hand } from "../../src-shared/route/movement.ts";
 import type { Pin } from "../../src-shared/route/pins.ts";
 import { newSongSettings } from "../../src-shared/settings.ts";
 import { bpm, fret } from "../../src-shared/units.ts";
@@ -42,6 +44,7 @@ export class Jam {
   #length: number = $state(AHEAD + GROWS_BY);
   #begun: boolean = $state(false);
   #left = 0;
+  readonly #ownHand: () => Hand | null;
   /** The bar of the first call that is still of use to ear and eye; the bars before fall silent. */
   readonly #first: number = $derived(
     calledAt(this.calls, this.#length - AHEAD - 2 * GROWS_BY)?.bar ?? 0,
@@ -60,10 +63,16 @@ export class Jam {
    */
   readonly walk: Walk = $derived.by(() => {
     const pins = this.#pins.filter(({ bar }) => bar >= this.#first);
-    const walk = chartToScore(this.#text, { ...plan, goesRound: false, pins }, null);
+    const asked = { ...plan, goesRound: false, pins };
+    const walk = chartToScore(this.#text, asked, null, plainPicking, [], this.#ownHand());
     // The pins are ours, not the player's.
     return { ...walk, request: { ...walk.request, pins: [] } };
   });
+
+  /** `ownHand` is the hand that the player has accepted as theirs, or null; asked anew when it changes. */
+  constructor(ownHand: () => Hand | null = () => null) {
+    this.#ownHand = ownHand;
+  }
 
   /** Nothing has been called yet. */
   get isNew(): boolean {

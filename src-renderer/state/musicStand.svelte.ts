@@ -1,6 +1,7 @@
 import { setHeader } from "../../src-shared/chart/edits.ts";
 import type { Host, Problem, StoredSong } from "../../src-shared/host.ts";
 import type { Pattern } from "../../src-shared/roll/pattern.ts";
+import type { Hand } from "../../src-shared/route/movement.ts";
 import { words } from "../../src-shared/wordTable.ts";
 import { OpenSong, type SongClock, wallClock } from "./openSong.svelte.ts";
 
@@ -20,6 +21,7 @@ export class MusicStand {
   readonly #host: Host;
   readonly #clock: SongClock;
   readonly #ownPatterns: () => readonly Pattern[];
+  readonly #ownHand: () => Hand | null;
   #asked: string | null = null;
   #justMade: string | null = null;
 
@@ -27,10 +29,12 @@ export class MusicStand {
     host: Host,
     clock: SongClock = wallClock,
     ownPatterns: () => readonly Pattern[] = () => [],
+    ownHand: () => Hand | null = () => null,
   ) {
     this.#host = host;
     this.#clock = clock;
     this.#ownPatterns = ownPatterns;
+    this.#ownHand = ownHand;
   }
 
   /** A song has been made a moment ago: its title waits to be typed over. */
@@ -120,7 +124,7 @@ export class MusicStand {
   }
 
   #opened(stored: StoredSong): OpenSong {
-    return new OpenSong(this.#host, stored, this.#clock, this.#ownPatterns);
+    return new OpenSong(this.#host, stored, this.#clock, this.#ownPatterns, this.#ownHand);
   }
 
   async #saved(): Promise<boolean> {

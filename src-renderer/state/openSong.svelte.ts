@@ -2,6 +2,7 @@ import { banjoWalk, type Walk, withFeel } from "../../src-shared/chartToScore.ts
 import type { Host, Problem, StoredSong } from "../../src-shared/host.ts";
 import type { Pattern } from "../../src-shared/roll/pattern.ts";
 import type { Picking } from "../../src-shared/roll/picking.ts";
+import type { Hand } from "../../src-shared/route/movement.ts";
 import { pinsAfterEdit, playedChart } from "../../src-shared/route/pinsAfterEdit.ts";
 import type { PlanSettings, SongSettings } from "../../src-shared/settings.ts";
 import { Autosave, type Saving } from "./autosave.svelte.ts";
@@ -36,6 +37,8 @@ export class OpenSong {
   #history: SongHistory = $state.raw(emptyHistory);
   /** The player's own patterns, which the song's picking names. */
   readonly patterns: readonly Pattern[];
+  /** The hand that the player has accepted as theirs, or null. */
+  readonly ownHand: Hand | null;
   readonly #plan: PlanSettings;
   readonly #picking: Picking;
   readonly #playTempo: number | null;
@@ -47,12 +50,13 @@ export class OpenSong {
   readonly #autosave: Autosave<SongVersion>;
   readonly #clock: SongClock;
 
-  /** `ownPatterns` is asked again whenever the player's patterns change. */
+  /** `ownPatterns` and `ownHand` are asked again whenever what they give changes. */
   constructor(
     host: Host,
     stored: StoredSong,
     clock: SongClock = wallClock,
     ownPatterns: () => readonly Pattern[] = () => [],
+    ownHand: () => Hand | null = () => null,
   ) {
     this.id = stored.id;
     this.#clock = clock;
@@ -64,8 +68,9 @@ export class OpenSong {
     this.#playTempo = $derived(this.settings.playTempo);
     this.#picking = $derived(this.settings.picking);
     this.patterns = $derived(ownPatterns());
+    this.ownHand = $derived(ownHand());
     this.#planned = $derived(
-      banjoWalk(this.text, this.#plan, this.#playTempo, this.#picking, this.patterns),
+      banjoWalk(this.text, this.#plan, this.#playTempo, this.#picking, this.patterns, this.ownHand),
     );
     this.#dynamics = $derived(this.settings.feel.dynamics);
     this.#walkUps = $derived(this.settings.feel.walkUps);

@@ -6,13 +6,21 @@ export type Place =
   | { readonly kind: "songbook" }
   | { readonly kind: "jam" }
   | { readonly kind: "chart"; readonly id: string }
-  | { readonly kind: "play"; readonly id: string };
+  | { readonly kind: "play"; readonly id: string }
+  | { readonly kind: "rehearse"; readonly id: string }
+  | { readonly kind: "exercises" };
 
 /** The songbook, where one starts. */
 export const songbookPlace: Place = { kind: "songbook" };
 
 /** Where changes are called without a song. */
 export const jamPlace: Place = { kind: "jam" };
+
+/** Where one practises without a song. */
+export const exercisesPlace: Place = { kind: "exercises" };
+
+/** The places of a song, in the order in which they are shown. */
+export const songPlaces = ["chart", "play", "rehearse"] as const;
 
 /** A place as the address carries it. */
 export const hashOf = (place: Place): string =>
@@ -21,8 +29,10 @@ export const hashOf = (place: Place): string =>
 /** The place an address names; one that names none is the songbook. */
 export const placeOf = (hash: string): Place => {
   if (hash === hashOf(jamPlace)) return jamPlace;
-  const [, kind, coded] = /^#\/(chart|play)\/([^/]+)$/.exec(hash) ?? [];
-  if ((kind !== "chart" && kind !== "play") || coded === undefined) return songbookPlace;
+  if (hash === hashOf(exercisesPlace)) return exercisesPlace;
+  const [, named, coded] = /^#\/(\w+)\/([^/]+)$/.exec(hash) ?? [];
+  const kind = songPlaces.find((each) => each === named);
+  if (kind === undefined || coded === undefined) return songbookPlace;
   // Unlike decodeURIComponent, this throws at no address that a hand may have typed.
   const id = new URLSearchParams(`id=${coded}`).get("id");
   return id ? { kind, id } : songbookPlace;

@@ -13,6 +13,7 @@ const meters: ReadonlyMap<string, Meter> = new Map<string, Meter>([
   ["2/4", { beats: 2, unit: 4 }],
   ["2/2", { beats: 2, unit: 2 }],
   ["6/8", { beats: 6, unit: 8 }],
+  ["9/8", { beats: 9, unit: 8 }],
   ["C", { beats: 4, unit: 4 }],
   ["C|", { beats: 2, unit: 2 }],
 ]);
@@ -22,7 +23,7 @@ const WRITE_TIME = words.notes.meter.try;
 const shorten = (text: string): string => (text.length > 24 ? `${text.slice(0, 24)}…` : text);
 
 /**
- * Reads a time signature: 4/4, 3/4, 2/4, 2/2, 6/8, C (4/4) or C| (2/2).
+ * Reads a time signature: 4/4, 3/4, 2/4, 2/2, 6/8, 9/8, C (4/4) or C| (2/2).
  * @example readMeter("C|") // => { ok: true, value: { beats: 2, unit: 2 } }
  */
 export const readMeter = (text: string): ValueReading<Meter> => {

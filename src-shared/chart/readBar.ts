@@ -1,7 +1,7 @@
 import type { Diagnostic } from "../diagnostic.ts";
 import { words as wordTable } from "../wordTable.ts";
 import { type ChordSymbol, type SymbolReading, silence } from "./chordSymbol.ts";
-import { eighthsInDot } from "./pulse.ts";
+import { eighthsIn, eighthsInDot } from "./pulse.ts";
 import type { Meter, Stay } from "./song.ts";
 import { errorAt, hintAt, type Spot } from "./spot.ts";
 
@@ -25,12 +25,6 @@ export type BarContent = {
   readonly symbols: readonly SymbolSpot[];
   readonly notes: readonly Diagnostic[];
 };
-
-/**
- * How many eighth notes fill a bar.
- * @example eighthsIn({ beats: 2, unit: 2 }) // => 8
- */
-export const eighthsIn = (meter: Meter): number => (meter.beats * 8) / meter.unit;
 
 type Cell = { readonly says: Pick<Stay, "symbol" | "chord">; eighths: number; fresh: boolean };
 
@@ -64,7 +58,7 @@ const fillBar = (cells: readonly Cell[], full: number): readonly Stay[] => {
 /**
  * Reads one bar's words. Chords share the bar evenly; with a dot, comma or apostrophe they are
  * counted in quarters: a chord is one, "." one more, "," half of one more, "'" halves a chord's. In
- * 6/8 they are counted in eighths, and half of one is refused.
+ * 6/8 and 9/8 they are counted in eighths, and half of one is refused.
  * A bar that does not come out is reported at `end` and fitted.
  */
 export const readBar = (words: readonly Word[], end: Spot, context: BarContext): BarContent => {
@@ -96,7 +90,12 @@ export const readBar = (words: readonly Word[], end: Spot, context: BarContext):
   };
   const refuseHalf = (spot: Spot): void => {
     notes.push(
-      errorAt(spot, "stray-mark", wordTable.notes.dot.eighth, wordTable.notes.dot.eighthTry),
+      errorAt(
+        spot,
+        "stray-mark",
+        wordTable.notes.dot.eighth(`${meter.beats}/${meter.unit}`),
+        wordTable.notes.dot.eighthTry,
+      ),
     );
   };
   const halve = (spot: Spot): void => {

@@ -78,7 +78,7 @@ const barText = ({ words, end }: BarWords): BarText => {
  * behind white space starts a remark, unless it touches a figure (`#4dim`).
  * In a bar: chords by letter (`Em7/B`) or degree (`6m`, `5-7`), or `N.C.`, share the bar evenly; or
  * counted in quarters, in 2/2 too: `.` one more, `,` half of one more, `'` makes a chord half of one;
- * in 6/8 in eighths, six to a bar, and there is nothing shorter.
+ * in 6/8 and 9/8 in eighths, six or nine to a bar, and there is nothing shorter.
  * A dot at a bar's start holds the chord of the bar before; `%` is the bar before.
  * Repeats `|:` `:|` `::` `::|` (three times), endings `[1` `[2` `[1,3` `[1-3`. A figure that touches
  * a bar line, `|1`, is an ending only where its section has an attached `:|2` (or `[2`) later; else,

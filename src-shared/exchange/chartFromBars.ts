@@ -1,5 +1,5 @@
 import { silence } from "../chart/chordSymbol.ts";
-import { eighthsIn } from "../chart/readBar.ts";
+import { eighthsIn } from "../chart/pulse.ts";
 import { readChart } from "../chart/readChart.ts";
 import { plainHeader } from "../chart/readHeader.ts";
 import { repeatGroup } from "../chart/repeatGroup.ts";

@@ -3,13 +3,19 @@
 // the middle on 1, P a damped pinch of all three on 3-2-1, p one of index and middle, S a strum of the
 // thumb over all strings, O a pinch that rings, - a rest. Names and patterns: common practice, no
 // published source; so is the rule that one measure takes the second half of the two-measure pattern.
-// The eight-eighth rolls are the ones printed in method books; what lies in 3/4, 6/8 and in parts of
-// a measure is derived from them.
+// The eight-eighth rolls are the ones printed in method books; what lies in 3/4, 6/8, 9/8 and in parts
+// of a measure is derived from them.
 import { isStrong } from "./beats.ts";
-import type { Pattern, PatternMeter, PatternPick, PatternStroke, VoicedString } from "./pattern.ts";
+import type {
+  Pattern,
+  PatternMeter,
+  PatternPick,
+  PatternStroke,
+  PickFinger,
+  VoicedString,
+} from "./pattern.ts";
 import { patternMeters } from "./pattern.ts";
 import { type StyleName, styleNames } from "./picking.ts";
-import type { PickFinger } from "./roll.ts";
 
 const pick = (finger: PickFinger, on: VoicedString): PatternPick => ({ finger, on });
 
@@ -58,7 +64,7 @@ export type Family = {
   readonly parts: ReadonlyMap<number, Pattern> | string;
 };
 
-/** Two measures of 4/4, one, one of 3/4, of 2/4 and of 6/8, and cells of 2 to 10 eighths. */
+/** Two measures of 4/4, one, one of 3/4, of 2/4, of 6/8 and of 9/8, and cells of 2 to 11 eighths. */
 type Rolled = {
   readonly name: string;
   readonly two: string;
@@ -66,6 +72,7 @@ type Rolled = {
   readonly waltz: string;
   readonly short: string;
   readonly jig: string;
+  readonly slip: string;
   readonly cells: readonly (readonly [string, string])[];
 };
 
@@ -77,6 +84,7 @@ const rolled: Readonly<Record<Exclude<StyleName, "vamp" | "strum">, Rolled>> = {
     waltz: "BIMtIM",
     short: "BItM",
     jig: "BIMtIM",
+    slip: "BIMtIMtIM",
     cells: [
       ["thumb and middle", "BM"],
       ["forward cell", "BIM"],
@@ -87,6 +95,7 @@ const rolled: Readonly<Record<Exclude<StyleName, "vamp" | "strum">, Rolled>> = {
       ["forward, eight eighths", "BIMtIMtM"],
       ["three forward cells", "BIMtIMtIM"],
       ["two forward cells and alternating thumb", "BIMtIMTItM"],
+      ["three forward cells and thumb and middle", "BIMtIMtIMtM"],
     ],
   },
   backward: {
@@ -96,6 +105,7 @@ const rolled: Readonly<Record<Exclude<StyleName, "vamp" | "strum">, Rolled>> = {
     waltz: "BMItMI",
     short: "BMtI",
     jig: "BMItMI",
+    slip: "BMItMItMI",
     cells: [
       ["thumb and index", "BI"],
       ["backward cell", "BMI"],
@@ -106,6 +116,7 @@ const rolled: Readonly<Record<Exclude<StyleName, "vamp" | "strum">, Rolled>> = {
       ["backward, eight eighths", "BMItMItI"],
       ["three backward cells", "BMItMItMI"],
       ["backward, ten eighths", "BMItMITMtI"],
+      ["three backward cells and thumb and index", "BMItMItMItI"],
     ],
   },
   "forward-reverse": {
@@ -115,6 +126,7 @@ const rolled: Readonly<Record<Exclude<StyleName, "vamp" | "strum">, Rolled>> = {
     waltz: "BIMtMI",
     short: "BIMI",
     jig: "BIMtMI",
+    slip: "BIMtMItIM",
     cells: [
       ["thumb and middle", "BM"],
       ["forward cell", "BIM"],
@@ -125,6 +137,7 @@ const rolled: Readonly<Record<Exclude<StyleName, "vamp" | "strum">, Rolled>> = {
       ["forward-reverse, eight eighths", "BIMtMITM"],
       ["forward-reverse, nine eighths", "BIMtMItIM"],
       ["forward-reverse, ten eighths", "BIMtMItIMI"],
+      ["forward-reverse, eleven eighths", "BIMtMItIMtM"],
     ],
   },
   "alternating-thumb": {
@@ -134,6 +147,7 @@ const rolled: Readonly<Record<Exclude<StyleName, "vamp" | "strum">, Rolled>> = {
     waltz: "BItMIM",
     short: "BItM",
     jig: "TIMBIM",
+    slip: "TIMBIMTIM",
     cells: [
       ["thumb and middle", "BM"],
       ["forward cell", "BIM"],
@@ -144,16 +158,17 @@ const rolled: Readonly<Record<Exclude<StyleName, "vamp" | "strum">, Rolled>> = {
       ["alternating thumb, eight eighths", "TItMBItM"],
       ["alternating thumb, nine eighths", "BItMTItIM"],
       ["alternating thumb, ten eighths", "BItMTItMIM"],
+      ["alternating thumb, eleven eighths", "BItMTItMTIM"],
     ],
   },
 };
 
 const familyOfRoll = (roll: Rolled, meter: PatternMeter): Family => {
-  const { name, two, one, waltz, short, jig } = roll;
+  const { name, two, one, waltz, short, jig, slip } = roll;
   const parts = new Map(
     roll.cells.map(([label, letters]) => [letters.length, patternOf(label, meter, letters)]),
   );
-  const measure = { "4/4": one, "3/4": waltz, "2/4": short, "6/8": jig }[meter];
+  const measure = { "4/4": one, "3/4": waltz, "2/4": short, "6/8": jig, "9/8": slip }[meter];
   const wholes = [
     ...(meter === "4/4" ? [patternOf(`${name}, two measures`, meter, two)] : []),
     patternOf(`${name}, ${meter === "3/4" ? "waltz" : "one"} measure`, meter, measure),
@@ -163,8 +178,8 @@ const familyOfRoll = (roll: Rolled, meter: PatternMeter): Family => {
 
 /** Measures from which the parts are cut: what is struck depends on the beat. */
 const onTheBeat: Readonly<Record<"vamp" | "strum", Readonly<Record<PatternMeter, string>>>> = {
-  vamp: { "4/4": "B-P-B-P-", "3/4": "B-P-P-", "2/4": "B-P-", "6/8": "B--P--" },
-  strum: { "4/4": "S---S---", "3/4": "S-----", "2/4": "S---", "6/8": "S--S--" },
+  vamp: { "4/4": "B-P-B-P-", "3/4": "B-P-P-", "2/4": "B-P-", "6/8": "B--P--", "9/8": "B--P--P--" },
+  strum: { "4/4": "S---S---", "3/4": "S-----", "2/4": "S---", "6/8": "S--S--", "9/8": "S--S--S--" },
 };
 
 const familyOf = (style: StyleName, meter: PatternMeter): Family => {

@@ -1,4 +1,6 @@
+import { FIVE_FRETS_BITS } from "../practice/ownHand.ts";
 import type { HandName } from "../route/handTable.ts";
+import type { Hand } from "../route/movement.ts";
 import type { Aim, Way } from "../route/route.ts";
 import type { StringSet } from "../voicing/voicing.ts";
 import { words } from "../wordTable.ts";
@@ -12,11 +14,25 @@ export type Choice = { readonly name: string; readonly says: string };
  */
 export const sayAim = (aim: Aim): Choice => words.routes.aims[aim];
 
+/** Five frets up from the fifth take a hand so long, to ten milliseconds. */
+const fiveFretsMs = ({ start, perBit }: Hand): number =>
+  Math.round((start + perBit * FIVE_FRETS_BITS) / 10) * 10;
+
 /**
- * A hand in words.
- * @example sayHand("skilled").name // => "Skilled"
+ * A hand in words; `own` is the one that the player has accepted as theirs, or null.
+ * @example sayHand("skilled", null).name // => "Skilled"
+ * @example sayHand("default", { start: 20, perBit: 64 }).says // => "As your marks tell: five frets in about 250 ms."
  */
-export const sayHand = (hand: HandName): Choice => words.routes.hands[hand];
+export const sayHand = (hand: HandName, own: Hand | null): Choice =>
+  hand === "default" && own !== null
+    ? { name: words.ownHand.mine, says: words.ownHand.asMarksTell(fiveFretsMs(own)) }
+    : words.routes.hands[hand];
+
+/** The hands to choose from, the slowest first: the usual one stands beside the player's own. */
+export const handsToChoose = (own: Hand | null): readonly HandName[] => {
+  const fixed: readonly HandName[] = ["learner", "usual", "skilled"];
+  return own === null ? ["learner", "default", "skilled"] : ["default", ...fixed];
+};
 
 /**
  * A set of strings in words.

@@ -1,7 +1,6 @@
 import { eighthsOfMeter } from "../roll/beats.ts";
 import { fingersAt, voicedStrings } from "../roll/editPattern.ts";
-import type { Pattern, VoicedString } from "../roll/pattern.ts";
-import type { PickFinger } from "../roll/roll.ts";
+import type { Pattern, PickFinger, VoicedString } from "../roll/pattern.ts";
 import type { Breach } from "../roll/rollRules.ts";
 import { words } from "../wordTable.ts";
 

@@ -8,6 +8,7 @@ import { makeHost, type OpenHost } from "../../src-main/services/makeHost.ts";
 import { channelOf, type VerbName, verbNames, verbs } from "../../src-shared/host.ts";
 import type { Pattern } from "../../src-shared/roll/pattern.ts";
 import { firstPreferences, newSongSettings } from "../../src-shared/settings.ts";
+import { loggedRound } from "../laws/loggedRound.ts";
 import { frameAt, IpcLine } from "./desktop/ipcLine.ts";
 import { sendCall } from "./local/localLine.ts";
 import { contentsOf, tempFolder } from "./tempFolder.ts";
@@ -56,6 +57,8 @@ const lines = [
   ["the loopback server", loopbackLine],
 ] as const;
 
+const ferry = "Title: Ferry\n| G | D |\n";
+
 /** A home with a song in it and one removed, and for each verb what may be asked of it. */
 const filledHome = async (): Promise<{
   readonly home: string;
@@ -69,6 +72,10 @@ const filledHome = async (): Promise<{
   const second = await host.createSong({ ...song, title: "Tin Ladle" });
   const removed = await host.removeSong({ id: second.ok ? second.value.id : "" });
   const ticket = removed.ok ? removed.value.ticket : "";
+  await host.appendLog({ version: 1, kind: "round", ...loggedRound("earlier") });
+  await host.writeSong({ ...song, id: "ferry", text: ferry, before: song.text });
+  const kept = await host.listVersions({ id: "ferry" });
+  const version = kept.ok ? (kept.value[0]?.version ?? "") : "";
   return {
     home,
     host,
@@ -76,13 +83,20 @@ const filledHome = async (): Promise<{
       listSongs: null,
       readSong: { id: "ferry" },
       createSong: { ...song, title: "Gate Ten" },
-      writeSong: { id: "ferry", text: "| D |\n", settings: newSongSettings, before: song.text },
+      writeSong: { id: "ferry", text: "| D |\n", settings: newSongSettings, before: ferry },
       removeSong: { id: "ferry" },
       restoreSong: { ticket },
+      listVersions: { id: "ferry" },
+      readVersion: { id: "ferry", version },
+      mendSong: { id: "ferry" },
+      noteError: { says: "a slip", at: "at here" },
+      readErrors: null,
       readPreferences: null,
       writePreferences: { ...firstPreferences, theme: "dark" },
       readPatterns: null,
       writePatterns: [ownPattern],
+      readLog: null,
+      appendLog: { version: 1, kind: "round", ...loggedRound("first") },
     },
   };
 };
@@ -98,6 +112,8 @@ const ownPattern: Pattern = {
 };
 
 const wrongArguments: readonly unknown[] = [
+  { version: 1, kind: "deleted", id: "" },
+  { version: 1, kind: "round", song: null, round: loggedRound("nameless").round },
   7,
   "ferry",
   [7],

@@ -117,10 +117,11 @@ export class PlayControls {
 
   /** What is to be weighed for the reasons on the screen; null without any. */
   get whyQuestion(): WhyQuestion | null {
-    const { text, settings, patterns } = this.#song;
+    const { text, settings, patterns, ownHand } = this.#song;
     const { plan, playTempo, picking } = settings;
     const placement = this.whyOf;
-    return placement === null ? null : { text, plan, playTempo, picking, patterns, placement };
+    if (placement === null) return null;
+    return { text, plan, playTempo, picking, patterns, ownHand, placement };
   }
 
   /** The next count-in of none, one or two bars. */

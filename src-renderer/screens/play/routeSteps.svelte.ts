@@ -73,16 +73,17 @@ export class RouteSteps {
   }
 
   get #about(): string {
-    const { text, settings, patterns } = this.#song;
+    const { text, settings, patterns, ownHand } = this.#song;
     const { playTempo, picking, plan } = settings;
-    return JSON.stringify([text, playTempo, picking, patterns, { ...plan, pins: [] }]);
+    return JSON.stringify([text, playTempo, picking, patterns, ownHand, { ...plan, pins: [] }]);
   }
 
   #begin(own: Route): void {
     this.#round?.end();
-    const { text, settings, patterns, walk } = this.#song;
+    const { text, settings, patterns, ownHand, walk } = this.#song;
     const { plan, playTempo, picking } = settings;
-    const question = { text, plan: planToSearch(plan, walk), playTempo, picking, patterns };
+    const searched = planToSearch(plan, walk);
+    const question = { text, plan: searched, playTempo, picking, patterns, ownHand };
     this.#at = 0;
     this.#put = null;
     this.#wanted = 0;

@@ -1,4 +1,13 @@
-import type { Answer, Host, Problem, StoredSong } from "../../../src-shared/host.ts";
+import type {
+  Answer,
+  Host,
+  Problem,
+  ScreenError,
+  SongVersionFile,
+  StoredSong,
+} from "../../../src-shared/host.ts";
+import type { LogLine } from "../../../src-shared/practice/logLine.ts";
+import { withLines } from "../../../src-shared/practice/readLog.ts";
 import type { Pattern } from "../../../src-shared/roll/pattern.ts";
 import {
   firstPreferences,
@@ -25,8 +34,11 @@ export class MemoryHost {
   readonly songs: Map<string, StoredSong> = new Map();
   readonly bin: Map<string, StoredSong> = new Map();
   readonly written: StoredSong[] = [];
+  readonly versions: Map<string, readonly SongVersionFile[]> = new Map();
+  readonly errors: ScreenError[] = [];
   preferences: Preferences = firstPreferences;
   patterns: readonly Pattern[] = [];
+  log: readonly LogLine[] = [];
   failing: Problem | null = null;
   #gate: Promise<void> | null = null;
   #open: () => void = () => undefined;
@@ -98,6 +110,25 @@ export class MemoryHost {
         this.songs.set(song.id, song);
         return song;
       }),
+    listVersions: ({ id }) =>
+      this.#answer(() =>
+        (this.versions.get(id) ?? []).map(({ savedMs }) => ({ version: `${savedMs}`, savedMs })),
+      ),
+    readVersion: ({ id, version }) =>
+      this.#answer(
+        () => this.versions.get(id)?.find(({ savedMs }) => `${savedMs}` === version) ?? unknownSong,
+      ),
+    mendSong: ({ id }) => this.#answer(() => this.songs.get(id) ?? unknownSong),
+    noteError: (error) =>
+      this.#answer(() => {
+        this.errors.push(error);
+        return null;
+      }),
+    readErrors: () =>
+      this.#answer(() => ({
+        path: "/home/log/errors.log",
+        text: this.errors.map(({ says }) => says).join("\n"),
+      })),
     readPreferences: () => this.#answer(() => this.preferences),
     writePreferences: (preferences) =>
       this.#answer(() => {
@@ -108,6 +139,12 @@ export class MemoryHost {
     writePatterns: (patterns) =>
       this.#answer(() => {
         this.patterns = patterns;
+        return null;
+      }),
+    readLog: () => this.#answer(() => ({ entries: withLines([], this.log), passedOver: [] })),
+    appendLog: (line) =>
+      this.#answer(() => {
+        this.log = [...this.log, line];
         return null;
       }),
   };

@@ -139,7 +139,7 @@ describe("the fewest joints", () => {
       }
     }
     expect(wrong).toEqual([]);
-    expect(tried).toBe(4 * 24 * 25);
+    expect(tried).toBe(4 * (8 + 6 + 4 + 6 + 9) * 25);
   });
 });
 
@@ -170,6 +170,7 @@ describe("density", () => {
     expect(at("beats", in44(0, 8))).toBe("T-M-I-T-");
     expect(at("beats", in44(3, 5))).toBe("TI-T-");
     expect(at("beats", { offset: 0, length: 6, meter: "6/8" })).toBe("T--T--");
+    expect(at("beats", { offset: 0, length: 9, meter: "9/8" })).toBe("T--T--T--");
   });
 
   test("by bars is a pinch at the start and on each bar line, and once is one pinch", () => {

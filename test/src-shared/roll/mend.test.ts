@@ -92,4 +92,19 @@ describe("mending a breach", () => {
     const long = fingers("TIMTIMTIMTIM");
     expect(spelled(firstMend(long))).toMatch(/^(T3 I2 M1 ){4}- - - -$/);
   });
+
+  test("of a length past four measures cuts the pattern at the last that is whole", () => {
+    const long = fingers("TIM".repeat(11).slice(0, 32), "6/8");
+    expect(firstMend(long)?.strokes).toHaveLength(30);
+    expect(firstMend(fingers("TIM".repeat(8).slice(0, 20)))?.strokes).toHaveLength(24);
+  });
+
+  test("of a start without the thumb puts the thumb nearby", () => {
+    expect(spelled(firstMend(fingers("IM")))).toBe("T2 M1");
+    expect(spelled(firstMend(fingers("-IM")))).toBe("T3 I2 M1");
+  });
+
+  test("of an end on the thumb gives the eighth to the finger beside, or a rest", () => {
+    expect(spelled(firstMend(fingers("TIMT")))).toBe("T3 I2 M1 I3");
+  });
 });

@@ -25,10 +25,17 @@ const host: Host = {
   writeSong: noMachine,
   removeSong: noMachine,
   restoreSong: noMachine,
+  listVersions: noMachine,
+  readVersion: noMachine,
+  mendSong: noMachine,
+  noteError: noMachine,
+  readErrors: noMachine,
   readPreferences: noMachine,
   writePreferences: noMachine,
   readPatterns: noMachine,
   writePatterns: noMachine,
+  readLog: noMachine,
+  appendLog: noMachine,
 };
 
 const neverSaves = () => () => undefined;
@@ -54,6 +61,7 @@ const stage = (bars: string, settings: Partial<SongSettings> = {}, tempo = "Temp
       player,
       preferences,
       onJam: () => gone.push("jam"),
+      onRehearse: () => gone.push("rehearse"),
       onRoute: (by) => gone.push(`route ${by}`),
     });
   return { song, player, preferences, controls, act, gone };
