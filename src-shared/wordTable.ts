@@ -132,6 +132,7 @@ export const words = {
     },
     stopped: (reason: string): string => `Saving stopped inside Shortslide (${reason}).`,
     stoppedTry: "Try again; if it happens again, copy your text to another place.",
+    roundsTry: "Try again; the rounds are kept here until it works.",
     mine: (title: string): string => `${title} (mine)`,
   },
   /** The Chart page: the text, and what it says. */
@@ -1580,7 +1581,7 @@ export const words = {
         ...(back > 0 ? [`brings back ${lines(back)}`] : []),
         ...(away > 0 ? [`takes away ${lines(away)}`] : []),
       ];
-      return parts.length === 0 ? "" : `It ${parts.join(" and ")}.`;
+      return parts.length === 0 ? "It changes nothing." : `It ${parts.join(" and ")}.`;
     },
     comesBack: "Comes back:",
     goesAway: "Goes away:",

@@ -139,3 +139,38 @@ export const wordsIn = (source: string): readonly LiteralWords[] => {
   }
   return found.toSorted((a, b) => a.line - b.line);
 };
+
+/**
+ * The names in the table of words that a source speaks of, in full: "act.undo"; a section by itself
+ * is none. Other names for the table and its parts are followed.
+ */
+export const namesIn = (source: string): readonly string[] => {
+  const short = new Map<string, string>();
+  for (const [, name] of source.matchAll(/\bimport \{ words(?: as (\w+))? \}/g)) {
+    short.set(name ?? "words", "");
+  }
+  const found = new Set<string>();
+  const speakOf = (path: string): void => {
+    if (path.includes(".")) found.add(path);
+  };
+  // An alias stands before what it is used in; one of an alias needs no second look.
+  for (const match of source.matchAll(
+    /\b(?:const (?:(\w+)(?:: \w+)?|\{([^{}]*)\}) = )?\b(\w+)((?:\s*\.\s*\w+|\["[\w-]+"\])*)(;?)/g,
+  )) {
+    const [, alias, parts, start = "", rest = "", end] = match;
+    const base = short.get(start);
+    if (base === undefined) continue;
+    const path = `${base}.${rest.replaceAll(/\s/g, "").replaceAll(/\["([\w-]+)"\]/g, ".$1")}`
+      .replaceAll(/\.+/g, ".")
+      .replaceAll(/^\.|\.$/g, "");
+    speakOf(path);
+    if (alias !== undefined && end === ";") short.set(alias, path);
+    for (const part of (parts ?? "").split(",").filter((each) => each.trim() !== "")) {
+      const [name = "", other = name] = part.split(":").map((each) => each.trim());
+      const inner = path === "" ? name : `${path}.${name}`;
+      speakOf(inner);
+      short.set(other, inner);
+    }
+  }
+  return [...found];
+};

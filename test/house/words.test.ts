@@ -3,7 +3,7 @@ import { readFileSync } from "node:fs";
 import ts from "typescript";
 import { describe, expect, test } from "vitest";
 import { words } from "../../src-shared/wordTable.ts";
-import { sentencesIn, wordsIn } from "./literalWords.ts";
+import { namesIn, sentencesIn, wordsIn } from "./literalWords.ts";
 
 const TABLE = "src-shared/wordTable.ts";
 const tracked = execFileSync("git", ["ls-files", "--cached", "--others", "--exclude-standard"], {
@@ -15,6 +15,9 @@ const sources = tracked
 
 /** The songbook's screen follows when its own changes are in. */
 const later = /^src-renderer\/(screens\/songbook\/|parts\/(foundSongs?|songList|bringInSource)\.)/;
+
+/** Words whose screens are not in yet. */
+const coming = /^(keeping|trouble|rehearsal|handOut)\./;
 
 /** The leaves of a table with their names: "act.undo". */
 const leavesOf = (part: unknown, name = ""): readonly (readonly [string, unknown])[] =>
@@ -88,22 +91,32 @@ describe("the words on the screen", () => {
 });
 
 describe("the table of words", () => {
+  test.each([
+    ["by its full name", 'import { words } from "a";\nsay(words.act.undo);', "act.undo"],
+    [
+      "under another name",
+      'import { words as table } from "a";\nsay(table\n  .act.undo);',
+      "act.undo",
+    ],
+    ["by a mark", 'import { words } from "a";\nsay(words.hand["let-one"]);', "hand.let-one"],
+    ["by a section", 'import { words } from "a";\nconst say = words.act;\nsay.undo;', "act.undo"],
+    ["by a part", 'import { words } from "a";\nconst { act } = words;\nact.undo;', "act.undo"],
+    ["by parts", 'import { words } from "a";\nconst { undo: a, redo } = words.act;', "act.redo"],
+  ])("is spoken of %s", (_, source, name) => {
+    expect(namesIn(source)).toEqual(expect.arrayContaining([name]));
+    expect(namesIn(source)).not.toContain("act");
+  });
+
   test("has no word that nothing uses", () => {
-    const used = new Set(
-      sources.flatMap(({ text }) =>
-        [...text.matchAll(/\b(?:words|wordTable)((?:\s*\.\s*\w+|\["[\w-]+"\])+)/g)].map((match) =>
-          (match[1] ?? "")
-            .replaceAll(/\s/g, "")
-            .replaceAll(/\["([\w-]+)"\]/g, ".$1")
-            .slice(1),
-        ),
-      ),
-    );
+    const used = new Set(sources.flatMap(({ text }) => namesIn(text)));
     const isUsed = (name: string): boolean => {
       const steps = name.split(".");
       return steps.some((_, index) => index > 0 && used.has(steps.slice(0, index + 1).join(".")));
     };
-    expect(leavesOf(words).flatMap(([name]) => (isUsed(name) ? [] : [name]))).toEqual([]);
+    const idle = leavesOf(words).flatMap(([name]) =>
+      isUsed(name) || coming.test(name) ? [] : [name],
+    );
+    expect(idle).toEqual([]);
   });
 
   const table = ts.createSourceFile(
@@ -144,6 +157,8 @@ describe("the table of words", () => {
         return [true, false];
       case "null":
         return [null];
+      case "readonly number[]":
+        return [[3], [1, 4], [2, 5, 9]];
       case "readonly string[]":
         return [["Quince"], ["Medlar", "Sorb"], ["Sorb", "Quince", "Rowan"]];
       default:
