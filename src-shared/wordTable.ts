@@ -44,14 +44,6 @@ export const words = {
   /** Things that are counted. */
   count: {
     bars: (count: number): string => counted(count, "bar", "bars"),
-    changes: (count: number): string => counted(count, "change", "changes"),
-    slides: (count: number): string => counted(count, "slide", "slides"),
-    songs: (count: number): string => counted(count, "song", "songs"),
-    patterns: (count: number): string => counted(count, "pattern", "patterns"),
-    grips: (count: number): string => counted(count, "grip", "grips"),
-    pins: (count: number): string => counted(count, "pin", "pins"),
-    errors: (count: number): string => counted(count, "error", "errors"),
-    things: (count: number): string => counted(count, "thing", "things"),
     measures: (count: number): string => counted(count, "measure", "measures"),
     eighths: (count: number): string => counted(count, "eighth", "eighths"),
   },
@@ -62,6 +54,13 @@ export const words = {
     centimetres: (cm: number): string => `${cm} cm`,
     today: (time: string): string => `Today ${time}`,
     yesterday: "Yesterday",
+    key: (tonic: string, mode: string): string => `${tonic} ${mode}`,
+    modes: {
+      major: "major",
+      minor: "minor",
+    },
+    timesIn: "en",
+    datesIn: "en-GB",
   },
   /** How fast. */
   tempo: {
@@ -302,6 +301,7 @@ export const words = {
     },
     stopped: (reason: string): string => `Saving stopped inside Shortslide (${reason}).`,
     stoppedTry: "Try again; if it happens again, copy your text to another place.",
+    roundsTry: "Try again; the rounds are kept here until it works.",
     mine: (title: string): string => `${title} (mine)`,
   },
   /** The Chart page: the text, and what it says. */
@@ -1845,7 +1845,7 @@ export const words = {
         ...(back > 0 ? [`brings back ${lines(back)}`] : []),
         ...(away > 0 ? [`takes away ${lines(away)}`] : []),
       ];
-      return parts.length === 0 ? "" : `It ${parts.join(" and ")}.`;
+      return parts.length === 0 ? "It changes nothing." : `It ${parts.join(" and ")}.`;
     },
     comesBack: "Comes back:",
     goesAway: "Goes away:",
