@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { expect, type Locator, type Page } from "@playwright/test";
 import { parse } from "csv-parse/sync";
 import { fillLog } from "./filledLog.ts";
+import { findings } from "./findings.ts";
 import { button, placeLink, test, writeSong } from "./openApp.ts";
 import { startServer } from "./serve.ts";
 
@@ -52,6 +53,7 @@ test("a round is deleted, brought back by undo, and deleted for good", async ({ 
   await fillLog(served.home);
   await toProgress(page);
   await expect(page.getByRole("figure", { name: "Minutes a week" })).toBeVisible();
+  expect(await findings(page)).toEqual([]);
   const first = roundsIn(page).first();
   const id = await first.getByRole("button").getAttribute("data-round");
   const line = page.locator(`[data-round="${id}"]`);
