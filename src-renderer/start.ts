@@ -5,6 +5,7 @@ import { firstPreferences } from "../src-shared/settings.ts";
 import App from "./app.svelte";
 import { pickHost } from "./hosts/pickHost.ts";
 import type { AppState } from "./state/context.ts";
+import { Evening } from "./state/evening.svelte.ts";
 import { Jam } from "./state/jam.svelte.ts";
 import { MidiPedals } from "./state/midiPedals.svelte.ts";
 import { MusicStand } from "./state/musicStand.svelte.ts";
@@ -13,7 +14,6 @@ import { Notices } from "./state/notices.svelte.ts";
 import { wallClock } from "./state/openSong.svelte.ts";
 import { PatternsState } from "./state/patterns.svelte.ts";
 import { Player } from "./state/player.svelte.ts";
-import { LoggedRounds } from "./state/practiceHistory.svelte.ts";
 import { PracticeLog } from "./state/practiceLog.svelte.ts";
 import { PreferencesState } from "./state/preferences.svelte.ts";
 import { Songbook } from "./state/songbook.svelte.ts";
@@ -39,31 +39,31 @@ export const start = async (target: HTMLElement): Promise<NotStarted | null> => 
   const patterns = new PatternsState(host, made.ok ? made.value : []);
   const preferences = new PreferencesState(host, liked.ok ? liked.value : firstPreferences);
   const ownHand = (): Hand | null => preferences.value.hand.own;
-  const log = new PracticeLog(host);
-  const stand = new MusicStand(host, wallClock, () => patterns.playable, ownHand);
-  const titleOf = (id: string): string => (stand.song?.id === id ? stand.song.walk.song.title : id);
 
   // 3. The state that the screens share. Sound is fetched on the first play, not before.
+  const navigation = new Navigation(location.hash, {
+    push: (hash) => {
+      location.hash = hash;
+    },
+    replace: (hash) => history.replaceState(null, "", hash),
+  });
+  const songbook = new Songbook(host);
+  const stand = new MusicStand(host, wallClock, () => patterns.playable, ownHand);
   const shared: AppState = {
     host,
     notices,
-    navigation: new Navigation(location.hash, {
-      push: (hash) => {
-        location.hash = hash;
-      },
-      replace: (hash) => history.replaceState(null, "", hash),
-    }),
+    navigation,
+    evening: new Evening(songbook, stand, navigation),
     patterns,
     player: new Player(async () => (await import("./sound/engine.ts")).makeEngine()),
     preferences,
-    log,
-    songbook: new Songbook(host),
+    log: new PracticeLog(host),
+    songbook,
     stand,
     jam: new Jam(ownHand),
     pedals: new MidiPedals(
       "requestMIDIAccess" in navigator ? () => navigator.requestMIDIAccess() : null,
     ),
-    practice: new LoggedRounds(log, titleOf, wallClock.nowMs),
   };
 
   // 4. A browser asks before it drops what could not be saved; the desktop's window would not close.

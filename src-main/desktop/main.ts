@@ -2,6 +2,9 @@ import { mkdirSync } from "node:fs";
 import { homedir } from "node:os";
 import { join } from "node:path";
 import { app, BrowserWindow, dialog, ipcMain, Menu, protocol, session } from "electron";
+import { FILES_HANDED } from "../../src-shared/host.ts";
+import { realDisk } from "../services/disk.ts";
+import { makeHandedFiles, songFilesIn } from "../services/handedFiles.ts";
 import { homeFolder } from "../services/homeFolder.ts";
 import { makeHost } from "../services/makeHost.ts";
 import { appScheme } from "./appScheme.ts";
@@ -47,7 +50,30 @@ const showWindow = (): void => {
   });
 };
 
+/** Files to bring in, by double click, from a terminal, or let fall on the program's picture. */
+const handed = makeHandedFiles();
+const hand = (paths: readonly string[]): void => {
+  if (paths.length === 0) {
+    return;
+  }
+  handed.offer(paths);
+  // A screen that is not there yet asks by itself when it is.
+  for (const window of BrowserWindow.getAllWindows()) {
+    window.webContents.send(FILES_HANDED);
+  }
+};
+
 const boot = (): void => {
+  hand(songFilesIn(process.argv.slice(1), process.cwd()));
+  // macOS hands files by this event, also before the app is ready.
+  app.on("open-file", (event, path) => {
+    event.preventDefault();
+    hand([path]);
+    if (app.isReady()) {
+      showWindow();
+    }
+  });
+
   // Every page of this program runs in Chromium's sandbox.
   app.enableSandbox();
 
@@ -55,7 +81,7 @@ const boot = (): void => {
   protocol.registerSchemesAsPrivileged([appScheme]);
 
   // The songbook and preferences, with every failure as an answer.
-  const host = makeHost(home);
+  const host = makeHost(home, realDisk, handed);
 
   void app.whenReady().then(() => {
     // The screen's files, under the content policy.
@@ -80,7 +106,10 @@ const boot = (): void => {
 
     Menu.setApplicationMenu(Menu.buildFromTemplate(menuTemplate(process.platform)));
     showWindow();
-    app.on("second-instance", showWindow);
+    app.on("second-instance", (_event, args, folder) => {
+      hand(songFilesIn(args.slice(1), folder));
+      showWindow();
+    });
     app.on("activate", showWindow);
   });
 

@@ -17,13 +17,13 @@ export const songbookPlace: Place = { kind: "songbook" };
 /** Where changes are called without a song. */
 export const jamPlace: Place = { kind: "jam" };
 
-/** Where one sees what was practised. */
-export const progressPlace: Place = { kind: "progress" };
 /** Where one practises without a song. */
 export const exercisesPlace: Place = { kind: "exercises" };
 
 /** The places of a song, in the order in which they are shown. */
 export const songPlaces = ["chart", "play", "rehearse"] as const;
+/** Where one sees what was practised. */
+export const progressPlace: Place = { kind: "progress" };
 
 /** A place as the address carries it. */
 export const hashOf = (place: Place): string =>
@@ -31,8 +31,8 @@ export const hashOf = (place: Place): string =>
 
 /** The place an address names; one that names none is the songbook. */
 export const placeOf = (hash: string): Place => {
-  const plain = [jamPlace, progressPlace, exercisesPlace].find((place) => hashOf(place) === hash);
-  if (plain) return plain;
+  const found = [jamPlace, progressPlace, exercisesPlace].find((place) => hashOf(place) === hash);
+  if (found) return found;
   const [, named, coded] = /^#\/(\w+)\/([^/]+)$/.exec(hash) ?? [];
   const kind = songPlaces.find((each) => each === named);
   if (kind === undefined || coded === undefined) return songbookPlace;
