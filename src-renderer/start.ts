@@ -1,5 +1,6 @@
 import { mount } from "svelte";
 import { BRIDGE_NAME } from "../src-shared/host.ts";
+import type { Hand } from "../src-shared/route/movement.ts";
 import { firstPreferences } from "../src-shared/settings.ts";
 import App from "./app.svelte";
 import { pickHost } from "./hosts/pickHost.ts";
@@ -13,7 +14,7 @@ import { Notices } from "./state/notices.svelte.ts";
 import { wallClock } from "./state/openSong.svelte.ts";
 import { PatternsState } from "./state/patterns.svelte.ts";
 import { Player } from "./state/player.svelte.ts";
-import { RoundsSinceStart } from "./state/practiceHistory.svelte.ts";
+import { PracticeLog } from "./state/practiceLog.svelte.ts";
 import { PreferencesState } from "./state/preferences.svelte.ts";
 import { Songbook } from "./state/songbook.svelte.ts";
 
@@ -36,6 +37,8 @@ export const start = async (target: HTMLElement): Promise<NotStarted | null> => 
     notices.complain(answer.problem);
   }
   const patterns = new PatternsState(host, made.ok ? made.value : []);
+  const preferences = new PreferencesState(host, liked.ok ? liked.value : firstPreferences);
+  const ownHand = (): Hand | null => preferences.value.hand.own;
 
   // 3. The state that the screens share. Sound is fetched on the first play, not before.
   const navigation = new Navigation(location.hash, {
@@ -45,7 +48,7 @@ export const start = async (target: HTMLElement): Promise<NotStarted | null> => 
     replace: (hash) => history.replaceState(null, "", hash),
   });
   const songbook = new Songbook(host);
-  const stand = new MusicStand(host, wallClock, () => patterns.playable);
+  const stand = new MusicStand(host, wallClock, () => patterns.playable, ownHand);
   const shared: AppState = {
     host,
     notices,
@@ -53,20 +56,24 @@ export const start = async (target: HTMLElement): Promise<NotStarted | null> => 
     evening: new Evening(songbook, stand, navigation),
     patterns,
     player: new Player(async () => (await import("./sound/engine.ts")).makeEngine()),
-    preferences: new PreferencesState(host, liked.ok ? liked.value : firstPreferences),
+    preferences,
+    log: new PracticeLog(host),
     songbook,
     stand,
-    jam: new Jam(),
+    jam: new Jam(ownHand),
     pedals: new MidiPedals(
       "requestMIDIAccess" in navigator ? () => navigator.requestMIDIAccess() : null,
     ),
-    practice: new RoundsSinceStart(),
   };
 
   // 4. A browser asks before it drops what could not be saved; the desktop's window would not close.
   if (!(BRIDGE_NAME in window)) {
     window.addEventListener("beforeunload", (event) => {
-      const unsaved = [shared.stand.song?.saving, shared.patterns.saving].includes("failed");
+      const unsaved = [
+        shared.stand.song?.saving,
+        shared.patterns.saving,
+        shared.log.saving,
+      ].includes("failed");
       if (unsaved) event.preventDefault();
     });
   }

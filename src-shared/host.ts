@@ -145,13 +145,13 @@ const summary = v.object({
 const storedEntries = { id: songId, text: chartText, settings: songSettingsSchema };
 const stored = v.object(storedEntries);
 
-const removed = v.object({ ticket: songId, title: v.string(), removedMs: v.number() });
-const handed = v.object({ name: v.string(), base64: v.pipe(v.string(), v.base64()) });
 const keptVersion = v.object({ version: songId, savedMs: v.number() });
 const screenError = v.object({
   says: v.pipe(v.string(), v.maxLength(4_000)),
   at: v.pipe(v.string(), v.maxLength(8_000)),
 });
+const removed = v.object({ ticket: songId, title: v.string(), removedMs: v.number() });
+const handed = v.object({ name: v.string(), base64: v.pipe(v.string(), v.base64()) });
 
 type Schema<T> = v.GenericSchema<unknown, T>;
 
@@ -180,6 +180,15 @@ export type Verbs = {
   /** Takes a song off the list; `restoreSong` with the ticket brings it back as it was. */
   readonly removeSong: Verb<{ readonly id: string }, { readonly ticket: string }>;
   readonly restoreSong: Verb<{ readonly ticket: string }, StoredSong>;
+  /** The earlier versions of a song, the newest first; none for a song that is not there. */
+  readonly listVersions: Verb<{ readonly id: string }, readonly KeptVersion[]>;
+  readonly readVersion: Verb<{ readonly id: string; readonly version: string }, SongVersionFile>;
+  /** Sets a damaged chart aside and puts the last good version in its place; a sound one stays. */
+  readonly mendSong: Verb<{ readonly id: string }, StoredSong>;
+  /** Writes down what went wrong on the screen. */
+  readonly noteError: Verb<ScreenError, null>;
+  /** The newest part of what was written down, from the screen and from the machine. */
+  readonly readErrors: Verb<null, ErrorLog>;
   /** The songs that are out of the songbook, the last one first. */
   readonly listRemoved: Verb<null, readonly RemovedSong[]>;
   /** Takes removed songs away for good. */
@@ -200,15 +209,6 @@ export type Verbs = {
   readonly writeShelf: Verb<Shelf, { readonly revision: number }>;
   /** The files that were handed to the program since it was last asked. */
   readonly takeFiles: Verb<null, readonly HandedFile[]>;
-  /** The earlier versions of a song, the newest first; none for a song that is not there. */
-  readonly listVersions: Verb<{ readonly id: string }, readonly KeptVersion[]>;
-  readonly readVersion: Verb<{ readonly id: string; readonly version: string }, SongVersionFile>;
-  /** Sets a damaged chart aside and puts the last good version in its place; a sound one stays. */
-  readonly mendSong: Verb<{ readonly id: string }, StoredSong>;
-  /** Writes down what went wrong on the screen. */
-  readonly noteError: Verb<ScreenError, null>;
-  /** The newest part of what was written down, from the screen and from the machine. */
-  readonly readErrors: Verb<null, ErrorLog>;
   readonly readPreferences: Verb<null, Preferences>;
   readonly writePreferences: Verb<Preferences, null>;
   /** The player's own right-hand patterns, in their order; each name once. */
@@ -256,6 +256,14 @@ export const verbs: Verbs = {
   },
   removeSong: { argument: v.object({ id: songId }), result: v.object({ ticket: songId }) },
   restoreSong: { argument: v.object({ ticket: songId }), result: stored },
+  listVersions: { argument: v.object({ id: songId }), result: v.array(keptVersion) },
+  readVersion: {
+    argument: v.object({ id: songId, version: songId }),
+    result: v.object({ savedMs: v.number(), text: chartText, settings: songSettingsSchema }),
+  },
+  mendSong: { argument: v.object({ id: songId }), result: stored },
+  noteError: { argument: screenError, result: nothing },
+  readErrors: { argument: nothing, result: v.object({ path: v.string(), text: v.string() }) },
   listRemoved: { argument: nothing, result: v.array(removed) },
   eraseRemoved: {
     argument: v.object({ tickets: v.pipe(v.array(songId), v.maxLength(10_000)) }),
@@ -266,14 +274,6 @@ export const verbs: Verbs = {
   readShelf: { argument: nothing, result: shelfSchema },
   writeShelf: { argument: shelfSchema, result: v.object({ revision: v.number() }) },
   takeFiles: { argument: nothing, result: v.array(handed) },
-  listVersions: { argument: v.object({ id: songId }), result: v.array(keptVersion) },
-  readVersion: {
-    argument: v.object({ id: songId, version: songId }),
-    result: v.object({ savedMs: v.number(), text: chartText, settings: songSettingsSchema }),
-  },
-  mendSong: { argument: v.object({ id: songId }), result: stored },
-  noteError: { argument: screenError, result: nothing },
-  readErrors: { argument: nothing, result: v.object({ path: v.string(), text: v.string() }) },
   readPreferences: { argument: nothing, result: preferencesSchema },
   writePreferences: { argument: preferencesSchema, result: nothing },
   readPatterns: { argument: nothing, result: patternsSchema },

@@ -107,10 +107,10 @@ export type Preferences = {
   readonly midi: boolean;
   /** The next change is told to a screen reader a bar before it is due. */
   readonly announce: boolean;
-  /** What the songbook is sorted by. */
-  readonly songSort: SongSort;
   /** The player's own hand, and what they said of it. */
   readonly hand: HandAnswer;
+  /** What the songbook is sorted by. */
+  readonly songSort: SongSort;
 };
 
 /** What songs can be sorted by; `changed` and `opened` with the last one first. */
@@ -200,8 +200,8 @@ export const preferencesSchema: v.GenericSchema<unknown, Preferences> = v.object
   bindings: v.optional(rebindingsSchema, []),
   midi: v.optional(v.boolean(), false),
   announce: v.optional(v.boolean(), false),
-  songSort: v.optional(v.picklist(songSorts), "title"),
   hand: v.optional(handAnswerSchema, noAnswer),
+  songSort: v.optional(v.picklist(songSorts), "title"),
 });
 
 /** The planner let loose on the whole neck: what the command line starts from. */
@@ -247,6 +247,6 @@ export const firstPreferences: Preferences = {
   bindings: [],
   midi: false,
   announce: false,
-  songSort: "title",
   hand: noAnswer,
+  songSort: "title",
 };

@@ -26,18 +26,61 @@ export const words = {
     loadAgain: "Load again",
     messages: "Messages",
   },
-
-  /** Tags, set lists and removed songs as the machine keeps them, and what goes wrong with them. */
-  shelf: {
-    damaged: "The file of your tags and set lists was damaged.",
-    damagedTry: (aside: string): string =>
-      `It is kept as ${aside}. Your songs are all there; put them in order anew.`,
-    newer: (path: string): string => `${path} was written by a later Shortslide than this one.`,
-    newerTry: "Bring this Shortslide up to date. Nothing was changed in the file.",
-    changed: "Tags or set lists were changed elsewhere at the same time.",
-    changedTry: "Look at them as they are now, then try again.",
-    settingsChanged: "This song's settings were changed elsewhere.",
-    noFile: (name: string): string => `“${name}” could not be opened.`,
+  /** Buttons that mean the same wherever they stand. */
+  act: {
+    close: "Close",
+    tryAgain: "Try again",
+    dismiss: "Dismiss",
+    pause: "Pause",
+    play: "Play",
+    cancel: "Cancel",
+    stop: "Stop",
+    clear: "Clear",
+    undo: "Undo",
+    redo: "Redo",
+    duplicate: "Duplicate",
+    delete: "Delete",
+  },
+  /** Things that are counted. */
+  count: {
+    bars: (count: number): string => counted(count, "bar", "bars"),
+    changes: (count: number): string => counted(count, "change", "changes"),
+    slides: (count: number): string => counted(count, "slide", "slides"),
+    songs: (count: number): string => counted(count, "song", "songs"),
+    patterns: (count: number): string => counted(count, "pattern", "patterns"),
+    grips: (count: number): string => counted(count, "grip", "grips"),
+    pins: (count: number): string => counted(count, "pin", "pins"),
+    errors: (count: number): string => counted(count, "error", "errors"),
+    things: (count: number): string => counted(count, "thing", "things"),
+    measures: (count: number): string => counted(count, "measure", "measures"),
+    eighths: (count: number): string => counted(count, "eighth", "eighths"),
+  },
+  /** Facts of a song or a route, each in a word or two. */
+  facts: {
+    capo: (capo: number, peg: number): string => `capo ${capo}, 5th string at ${peg}`,
+    millimetres: (mm: number): string => `${mm} mm`,
+    centimetres: (cm: number): string => `${cm} cm`,
+    today: (time: string): string => `Today ${time}`,
+    yesterday: "Yesterday",
+  },
+  /** How fast. */
+  tempo: {
+    aMinute: (beats: string): string => `${beats} a minute`,
+    title: "Tempo",
+    countInBeats: (beats: string): string => `Count in ${beats}`,
+    slower: "Slower",
+    faster: "Faster",
+    ofChart: (tempo: number): string => `of the chart's ${tempo}`,
+    slider: (beats: string): string => `Tempo, ${beats}`,
+    is: (tempo: number, beats: string): string => `${tempo} ${beats} a minute`,
+    notes: { 2: "half notes", 4: "quarter notes", 8: "dotted quarters" },
+  },
+  /** Light or dark. */
+  theme: {
+    system: "As the system",
+    light: "Light",
+    dark: "Dark",
+    is: (theme: string): string => `Light or dark: ${theme.toLowerCase()}`,
   },
 
   /** The songbook: its list, tags, set lists, removed songs, and what is done with them. */
@@ -213,85 +256,6 @@ export const words = {
       nextSong: "Next song",
       end: "End the set",
     },
-  },
-
-  /** A file of shared songs. */
-  shared: {
-    notJson: "This file of songs is cut off or damaged: it is not JSON.",
-    noMark: "This file holds no shared songs: it has no “shortslide”.",
-    newer: "This file was made by a later Shortslide than this one.",
-    newerTry: "Bring this Shortslide up to date, then open the file again.",
-    again: "Ask for the file again; nothing was brought in from this one.",
-    file: "This file",
-    song: (number: number, inner: string): string => `Song ${number}${inner}`,
-    pattern: (number: number, inner: string): string => `Pattern ${number}${inner}`,
-    inner: (path: string): string => `, “${path}”,`,
-    wrong: (where: string): string => `${where} is not as it must be.`,
-    readAll: "The chart, and all settings that go with it",
-    readPins: (count: number): string =>
-      count === 1 ? "One place that was pinned" : `${count} places that were pinned`,
-    readPatterns: (names: readonly string[]): string => `Own patterns: ${names.join(", ")}`,
-    readTags: (tags: readonly string[]): string => `Tags: ${tags.join(", ")}`,
-    leftPattern: (name: string): string =>
-      `The pattern “${name}” is not in the file; forward rolls are played in its place.`,
-    leftToMend: "The chart has things to mend; it is kept as it is.",
-    about: "From shared songs, ABC, MusicXML or text files. Nothing is kept until you say so.",
-  },
-  /** Buttons that mean the same wherever they stand. */
-  act: {
-    close: "Close",
-    tryAgain: "Try again",
-    dismiss: "Dismiss",
-    pause: "Pause",
-    play: "Play",
-    cancel: "Cancel",
-    stop: "Stop",
-    clear: "Clear",
-    undo: "Undo",
-    redo: "Redo",
-    duplicate: "Duplicate",
-    delete: "Delete",
-  },
-  /** Things that are counted. */
-  count: {
-    bars: (count: number): string => counted(count, "bar", "bars"),
-    changes: (count: number): string => counted(count, "change", "changes"),
-    slides: (count: number): string => counted(count, "slide", "slides"),
-    songs: (count: number): string => counted(count, "song", "songs"),
-    patterns: (count: number): string => counted(count, "pattern", "patterns"),
-    grips: (count: number): string => counted(count, "grip", "grips"),
-    pins: (count: number): string => counted(count, "pin", "pins"),
-    errors: (count: number): string => counted(count, "error", "errors"),
-    things: (count: number): string => counted(count, "thing", "things"),
-    measures: (count: number): string => counted(count, "measure", "measures"),
-    eighths: (count: number): string => counted(count, "eighth", "eighths"),
-  },
-  /** Facts of a song or a route, each in a word or two. */
-  facts: {
-    capo: (capo: number, peg: number): string => `capo ${capo}, 5th string at ${peg}`,
-    millimetres: (mm: number): string => `${mm} mm`,
-    centimetres: (cm: number): string => `${cm} cm`,
-    today: (time: string): string => `Today ${time}`,
-    yesterday: "Yesterday",
-  },
-  /** How fast. */
-  tempo: {
-    aMinute: (beats: string): string => `${beats} a minute`,
-    title: "Tempo",
-    countInBeats: (beats: string): string => `Count in ${beats}`,
-    slower: "Slower",
-    faster: "Faster",
-    ofChart: (tempo: number): string => `of the chart's ${tempo}`,
-    slider: (beats: string): string => `Tempo, ${beats}`,
-    is: (tempo: number, beats: string): string => `${tempo} ${beats} a minute`,
-    notes: { 2: "half notes", 4: "quarter notes", 8: "dotted quarters" },
-  },
-  /** Light or dark. */
-  theme: {
-    system: "As the system",
-    light: "Light",
-    dark: "Dark",
-    is: (theme: string): string => `Light or dark: ${theme.toLowerCase()}`,
   },
   /** Saving, and what hinders it. */
   save: {
@@ -1141,8 +1105,6 @@ export const words = {
       toStart: "Back to the start",
       barBack: "One bar back",
       barOn: "One bar on",
-      previousSong: "The song before in the set list",
-      nextSong: "The next song of the set list",
       slower: "Slower",
       faster: "Faster",
       countIn: "Count-in of 0, 1 or 2 bars",
@@ -1182,6 +1144,8 @@ export const words = {
       markClean: "The round was clean",
       markNotYet: "The round was not clean yet",
       nextPart: "The next part of the rehearsal",
+      previousSong: "The song before in the set list",
+      nextSong: "The next song of the set list",
       rehearse: "Rehearse",
     },
     groups: {
@@ -1563,11 +1527,12 @@ export const words = {
     change: (from: string, to: string): string => `${from} to ${to}`,
     backToStart: "back to the start",
     bars: "Bars",
-    inBars: (bars: string): string => `Bars ${bars}`,
+    inBars: (bars: string): string => (/^\d+$/.test(bars) ? `Bar ${bars}` : `Bars ${bars}`),
     chords: "Chords",
     hand: "The hand",
     inTime: "In time",
     upTo: "Up to",
+    anyTempo: "any tempo",
     andMore: (count: number): string => `and ${count} more`,
     trouble: "The hardest changes",
     troubleHint: "Hardest first. Stop at pain; rest often.",
@@ -1623,18 +1588,19 @@ export const words = {
     /** The page's heading. */
     heading: (title: string): string => `Rehearse ${title}`,
     exercisesHeading: "Exercises",
-    views: { guided: "Guided", changes: "Changes", exercises: "Exercises" },
+    views: { changes: "Changes", exercises: "Exercises" },
     viewsLabel: "What to rehearse",
     noSong: "Open a song to rehearse its changes. Exercises need none.",
     noBars: "No bars yet: write the changes on the Chart page.",
     noRoute: "This song has no route yet. Play says what is in the way.",
     openChart: "Open the chart",
-    openSongbook: "Open the songbook",
     openPlay: "Open Play",
     nothingMoves: "Nothing moves in this song: the hand stays where it is.",
     gone: "The song has changed: this is not in it any more.",
     back: "Back",
     change: (from: string, to: string): string => `${from} to ${to}`,
+    changeAt: (change: string, from: number, to: number): string =>
+      from === to ? `${change}, fret ${from}` : `${change}, fret ${from} to ${to}`,
     passage: (first: number, last: number): string =>
       first === last ? `Bar ${first}` : `Bars ${first} to ${last}`,
     wholeSong: "The whole song",
@@ -1663,7 +1629,6 @@ export const words = {
       `needs ${Math.round(need)} of ${Math.round(window)}\u00a0ms`,
     marksSaid: (clean: number, all: number): string => `${clean} of ${all} clean`,
     atTempo: (tempo: string): string => `At ${tempo}, what needs work most comes first.`,
-    practisePassage: "Bars",
     from: "From bar",
     to: "to bar",
     practise: "Practise",
@@ -1699,7 +1664,6 @@ export const words = {
     length: "Length",
     minutes: (minutes: number): string => `${minutes} minutes`,
     start: "Start",
-    planLabel: "What it is made of",
     due: "Due again",
     trouble: "Needs work",
     song: "Whole song",
@@ -1717,7 +1681,6 @@ export const words = {
     skip: "Skip",
     resume: "Resume",
     end: "End",
-    paused: "Paused",
     over: "Done for now",
     overAbout: (rounds: number, clean: number): string =>
       `${rounds === 1 ? "1 round" : `${rounds} rounds`} played, ${clean} marked clean. What is not yet clean comes first the next time.`,
@@ -1737,13 +1700,107 @@ export const words = {
     pairName: (key: string, from: string, to: string): string => `${from} and ${to} in ${key}`,
     circleName: (key: string): string => `Circle of keys from ${key}`,
     callsName: (key: string, seed: number): string => `Calls in ${key}, set ${seed}`,
-    inShape: (name: string, shape: string): string => `${name}, ${shape}`,
   },
   /** The player's own hand, as their marks tell it. */
   ownHand: {
     mine: "Mine",
     asMarksTell: (fiveFretsMs: number): string =>
       `As your marks tell: five frets in about ${fiveFretsMs} ms.`,
+    title: "Your hand",
+    what: "How fast a hand moves decides which changes can be made in time. Your marks of single changes tell how fast yours does.",
+    tooFew: (least: number, ofAKind: number, clean: number, notYet: number): string =>
+      `A proposal takes ${least} marks of single changes, at least ${ofAKind} of them clean and ${ofAKind} not yet. So far: ${clean} clean, ${notYet} not yet.`,
+    found: (marks: number): string => `Your hand, from ${marks} marks`,
+    fiveFrets: "Five frets up",
+    start: "To start",
+    perBit: "For each bit of difficulty",
+    estimate: (value: number, give: number): string => `${value} ms ± ${give}`,
+    sure: "The true value lies within these limits about nine times in ten, if the marks are honest.",
+    inUse: (own: boolean, fiveFretsMs: number): string =>
+      `In use now: ${own ? "your hand" : "the usual hand"}, five frets in about ${fiveFretsMs} ms.`,
+    fits: "That is the hand in use, as far as the marks can tell.",
+    use: "Use my hand",
+    refuse: "Not now",
+    useAfterAll: "Use it after all",
+    refused: "You said no to this. There is another proposal after more marks.",
+    back: "Back to the usual hand",
+    accepted: "Your hand is in use: routes and ceilings go by it.",
+    wentBack: "The usual hand is in use again.",
+    undo: "Undo",
+  },
+  /** What was practised, as pictures and as a list. */
+  progress: {
+    place: "Progress",
+    log: "Practice log",
+    reading: "Reading the practice log…",
+    tryAgain: "Try again",
+    empty: "Nothing is in the log yet",
+    emptyHow:
+      "Rehearse a song, or one change of it: every round that you play is written down here, with its tempo and your mark.",
+    toSongbook: "To the songbook",
+    passedOver: (damaged: number, newer: number): string =>
+      [
+        damaged === 1 ? "One line of the log is damaged and was passed over." : "",
+        damaged > 1 ? `${damaged} lines of the log are damaged and were passed over.` : "",
+        newer > 0 ? `${newer} were written by a later Shortslide.` : "",
+      ]
+        .filter((part) => part !== "")
+        .join(" "),
+    show: "Show",
+    everything: "Everything",
+    weeks: "Minutes a week",
+    minutes: "Minutes",
+    weekOf: "Week from",
+    thisWeek: "this week",
+    weekSays: (from: string, minutes: number): string => `Week from ${from}: ${minutes} minutes`,
+    tempos: "Tempo from day to day",
+    temposWhat: "The fastest round of each day. The bare slide is counted apart.",
+    clean: "Clean",
+    notYet: "Not yet",
+    unmarked: "Not marked",
+    tried: "Fastest tried",
+    fastestClean: "Fastest clean",
+    none: "none",
+    day: "Day",
+    asTable: "As a table",
+    pictureSays: (what: string, from: number, to: number, days: number): string =>
+      `${what}: fastest clean tempo from ${from} to ${to}, on ${days} days`,
+    pictureNone: (what: string): string => `${what}: no clean round yet`,
+    showAll: (count: number): string => `Show all ${count}`,
+    moved: "What moved in four weeks",
+    movedNothing: "Nothing yet: it takes a clean round on two days, at two tempos.",
+    movedBy: (what: string, before: number, now: number, beats: string): string =>
+      `${what}: from ${before} to ${now} ${beats} a minute`,
+    rounds: "Rounds",
+    more: (count: number): string => `Show ${count} more`,
+    deleteRound: (what: string, when: string): string => `Delete: ${what}, ${when}`,
+    deleted: "The round is deleted.",
+    undo: "Undo",
+    saveCsv: "Save as a table (CSV)",
+    csvName: "practice-log.csv",
+    csvHeads: [
+      "When (UTC)",
+      "Song",
+      "What",
+      "Stage",
+      "Tempo",
+      "Tempo counts",
+      "Mark",
+      "Seconds",
+    ] as const,
+    change: (from: string, fromFret: number, to: string, toFret: number): string =>
+      `${from} at ${fromFret} to ${to} at ${toFret}`,
+    bars: (first: number, last: number): string =>
+      first === last ? `Bar ${first}` : `Bars ${first} to ${last}`,
+    wholeSong: "Whole song",
+    bare: (what: string): string => `${what}, bare slide`,
+    stages: {
+      slide: "Bare slide",
+      slow: "Slowly, with the roll",
+      tempo: "Up to tempo",
+      song: "In the song",
+    },
+    aMinute: (tempo: number, beats: string): string => `${tempo} ${beats} a minute`,
   },
   /** What is kept on the disk: damage, earlier versions, what could not be saved. */
   keeping: {
@@ -1808,6 +1865,42 @@ export const words = {
     copy: "Copy",
     copied: "Copied.",
     close: "Close",
+  },
+
+  /** Tags, set lists and removed songs as the machine keeps them, and what goes wrong with them. */
+  shelf: {
+    damaged: "The file of your tags and set lists was damaged.",
+    damagedTry: (aside: string): string =>
+      `It is kept as ${aside}. Your songs are all there; put them in order anew.`,
+    newer: (path: string): string => `${path} was written by a later Shortslide than this one.`,
+    newerTry: "Bring this Shortslide up to date. Nothing was changed in the file.",
+    changed: "Tags or set lists were changed elsewhere at the same time.",
+    changedTry: "Look at them as they are now, then try again.",
+    settingsChanged: "This song's settings were changed elsewhere.",
+    noFile: (name: string): string => `“${name}” could not be opened.`,
+  },
+
+  /** A file of shared songs. */
+  shared: {
+    notJson: "This file of songs is cut off or damaged: it is not JSON.",
+    noMark: "This file holds no shared songs: it has no “shortslide”.",
+    newer: "This file was made by a later Shortslide than this one.",
+    newerTry: "Bring this Shortslide up to date, then open the file again.",
+    again: "Ask for the file again; nothing was brought in from this one.",
+    file: "This file",
+    song: (number: number, inner: string): string => `Song ${number}${inner}`,
+    pattern: (number: number, inner: string): string => `Pattern ${number}${inner}`,
+    inner: (path: string): string => `, “${path}”,`,
+    wrong: (where: string): string => `${where} is not as it must be.`,
+    readAll: "The chart, and all settings that go with it",
+    readPins: (count: number): string =>
+      count === 1 ? "One place that was pinned" : `${count} places that were pinned`,
+    readPatterns: (names: readonly string[]): string => `Own patterns: ${names.join(", ")}`,
+    readTags: (tags: readonly string[]): string => `Tags: ${tags.join(", ")}`,
+    leftPattern: (name: string): string =>
+      `The pattern “${name}” is not in the file; forward rolls are played in its place.`,
+    leftToMend: "The chart has things to mend; it is kept as it is.",
+    about: "From shared songs, ABC, MusicXML or text files. Nothing is kept until you say so.",
   },
 };
 

@@ -12,18 +12,7 @@ import { makeShelf, type ShelfFile } from "./shelf.ts";
 import { makeSongbook, type Songbook } from "./songbook.ts";
 
 /** The songbook together with its shelf: where a song gets another id, tags and set lists follow. */
-export type Book = Pick<
-  Songbook,
-  | "list"
-  | "read"
-  | "create"
-  | "write"
-  | "remove"
-  | "restore"
-  | "listVersions"
-  | "readVersion"
-  | "mend"
-> & {
+export type Book = Songbook & {
   readonly shelf: ShelfFile;
   readonly settle: (id: string) => Promise<Answer<{ readonly id: string }>>;
   readonly listRemoved: RemovedSongs["list"];
@@ -80,10 +69,6 @@ export const makeBook = (home: string, disk: Disk, remark: Remark = remarkTo(dis
     create: (title, text, settings) => songbook.create(title, text, settings),
     write: (song) => on(song.id, (id) => songbook.write({ ...song, id })),
 
-    listVersions: (id) => on(id, (now) => songbook.listVersions(now)),
-    readVersion: (id, version) => on(id, (now) => songbook.readVersion(now, version)),
-    mend: (id) => on(id, (now) => songbook.mend(now)),
-
     remove: (id) =>
       on(id, async (now) => {
         const taken = await songbook.remove(now);
@@ -104,6 +89,10 @@ export const makeBook = (home: string, disk: Disk, remark: Remark = remarkTo(dis
       const followed = await withShelf(removedId(ticket), id, () => songbook.remove(id));
       return followed.ok ? back : followed;
     },
+
+    listVersions: (id) => on(id, (now) => songbook.listVersions(now)),
+    readVersion: (id, version) => on(id, (now) => songbook.readVersion(now, version)),
+    mend: (id) => on(id, (now) => songbook.mend(now)),
 
     settle: (id) =>
       on(id, async (now) => {

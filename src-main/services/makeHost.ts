@@ -87,6 +87,14 @@ export const makeHost = (
     writeSong: verb(verbs.writeSong, (song) => songbook.write(song)),
     removeSong: verb(verbs.removeSong, ({ id }) => songbook.remove(id)),
     restoreSong: verb(verbs.restoreSong, ({ ticket }) => songbook.restore(ticket)),
+    listVersions: verb(verbs.listVersions, ({ id }) => songbook.listVersions(id)),
+    readVersion: verb(verbs.readVersion, ({ id, version }) => songbook.readVersion(id, version)),
+    mendSong: verb(verbs.mendSong, ({ id }) => songbook.mend(id)),
+    noteError: verb(verbs.noteError, async ({ says, at }) => {
+      errors.write("screen", `${says}\n${at}`);
+      return given(null);
+    }),
+    readErrors: verb(verbs.readErrors, async () => given(await errors.read())),
     listRemoved: verb(verbs.listRemoved, () => songbook.listRemoved()),
     eraseRemoved: verb(verbs.eraseRemoved, ({ tickets }) => songbook.erase(tickets)),
     settleSong: verb(verbs.settleSong, ({ id }) => songbook.settle(id)),
@@ -98,14 +106,6 @@ export const makeHost = (
       const known = await refuseNewer(preferencesPath, 1);
       return known.ok ? given(await settings.read()) : known;
     }),
-    listVersions: verb(verbs.listVersions, ({ id }) => songbook.listVersions(id)),
-    readVersion: verb(verbs.readVersion, ({ id, version }) => songbook.readVersion(id, version)),
-    mendSong: verb(verbs.mendSong, ({ id }) => songbook.mend(id)),
-    noteError: verb(verbs.noteError, async ({ says, at }) => {
-      errors.write("screen", `${says}\n${at}`);
-      return given(null);
-    }),
-    readErrors: verb(verbs.readErrors, async () => given(await errors.read())),
     writePreferences: verb(verbs.writePreferences, async (preferences) => {
       const known = await refuseNewer(preferencesPath, 1);
       if (known.ok) {

@@ -50,6 +50,10 @@ const byTitle = new Intl.Collator(undefined, { numeric: true, sensitivity: "base
 
 const CHANGED_TRY = "Another window or another program has saved it since you opened it here.";
 
+/** Whether settings are, value for value, among others. */
+const isOneOf = (settings: SongSettings, others: readonly SongSettings[]): boolean =>
+  others.some((other) => isDeepStrictEqual(other, settings));
+
 /** Names in a folder that end so, without the ending; none where there is no folder. */
 const namesIn = async (folder: string, ending: string): Promise<readonly string[]> => {
   try {
@@ -213,8 +217,7 @@ export const makeSongbook = (
       if (!sameText(now.value.text, text) && !sameText(now.value.text, before)) {
         return failed("changed", "This song was changed elsewhere.", CHANGED_TRY);
       }
-      const isKept = (known: SongSettings): boolean => isDeepStrictEqual(now.value.settings, known);
-      if (settingsBefore && !isKept(settingsBefore) && !isKept(settings)) {
+      if (settingsBefore && !isOneOf(now.value.settings, [settingsBefore, settings])) {
         return failed("changed", words.shelf.settingsChanged, CHANGED_TRY);
       }
       await files.write(id, now.value, { text, settings });

@@ -8,7 +8,7 @@ import type { Navigation } from "./navigation.svelte.ts";
 import type { Notices } from "./notices.svelte.ts";
 import type { PatternsState } from "./patterns.svelte.ts";
 import type { Player } from "./player.svelte.ts";
-import type { PracticeHistory } from "./practiceHistory.svelte.ts";
+import type { PracticeLog } from "./practiceLog.svelte.ts";
 import type { PreferencesState } from "./preferences.svelte.ts";
 import type { Songbook } from "./songbook.svelte.ts";
 
@@ -21,11 +21,11 @@ export type AppState = {
   readonly patterns: PatternsState;
   readonly player: Player;
   readonly preferences: PreferencesState;
+  readonly log: PracticeLog;
   readonly songbook: Songbook;
   readonly stand: MusicStand;
   readonly jam: Jam;
   readonly pedals: MidiPedals;
-  readonly practice: PracticeHistory;
 };
 
 const context = createContext<AppState>();

@@ -75,12 +75,12 @@ const filledHome = async (): Promise<{
   const second = await host.createSong({ ...song, title: "Tin Ladle" });
   const removed = await host.removeSong({ id: second.ok ? second.value.id : "" });
   const ticket = removed.ok ? removed.value.ticket : "";
-  await writeFile(join(home, "shared.shortslide"), "{}");
-  handed.offer([join(home, "shared.shortslide")]);
   await host.appendLog({ version: 1, kind: "round", ...loggedRound("earlier") });
   await host.writeSong({ ...song, id: "ferry", text: ferry, before: song.text });
   const kept = await host.listVersions({ id: "ferry" });
   const version = kept.ok ? (kept.value[0]?.version ?? "") : "";
+  await writeFile(join(home, "shared.shortslide"), "{}");
+  handed.offer([join(home, "shared.shortslide")]);
   return {
     home,
     host,
@@ -91,6 +91,11 @@ const filledHome = async (): Promise<{
       writeSong: { id: "ferry", text: "| D |\n", settings: newSongSettings, before: ferry },
       removeSong: { id: "ferry" },
       restoreSong: { ticket },
+      listVersions: { id: "ferry" },
+      readVersion: { id: "ferry", version },
+      mendSong: { id: "ferry" },
+      noteError: { says: "a slip", at: "at here" },
+      readErrors: null,
       listRemoved: null,
       eraseRemoved: { tickets: [ticket] },
       settleSong: { id: "ferry" },
@@ -98,11 +103,6 @@ const filledHome = async (): Promise<{
       readShelf: null,
       writeShelf: { ...emptyShelf, tags: [{ id: "ferry", tags: ["jam"] }] },
       takeFiles: null,
-      listVersions: { id: "ferry" },
-      readVersion: { id: "ferry", version },
-      mendSong: { id: "ferry" },
-      noteError: { says: "a slip", at: "at here" },
-      readErrors: null,
       readPreferences: null,
       writePreferences: { ...firstPreferences, theme: "dark" },
       readPatterns: null,

@@ -39,11 +39,11 @@ export class MemoryHost {
   readonly errors: ScreenError[] = [];
   preferences: Preferences = firstPreferences;
   patterns: readonly Pattern[] = [];
+  log: readonly LogLine[] = [];
   shelf: Shelf = emptyShelf;
   readonly opened: string[] = [];
   /** Ids that songs get when they are settled. */
   readonly settled: Map<string, string> = new Map();
-  log: readonly LogLine[] = [];
   failing: Problem | null = null;
   #gate: Promise<void> | null = null;
   #open: () => void = () => undefined;
@@ -130,6 +130,25 @@ export class MemoryHost {
         this.bin.delete(ticket);
         return song;
       }),
+    listVersions: ({ id }) =>
+      this.#answer(() =>
+        (this.versions.get(id) ?? []).map(({ savedMs }) => ({ version: `${savedMs}`, savedMs })),
+      ),
+    readVersion: ({ id, version }) =>
+      this.#answer(
+        () => this.versions.get(id)?.find(({ savedMs }) => `${savedMs}` === version) ?? unknownSong,
+      ),
+    mendSong: ({ id }) => this.#answer(() => this.songs.get(id) ?? unknownSong),
+    noteError: (error) =>
+      this.#answer(() => {
+        this.errors.push(error);
+        return null;
+      }),
+    readErrors: () =>
+      this.#answer(() => ({
+        path: "/home/log/errors.log",
+        text: this.errors.map(({ says }) => says).join("\n"),
+      })),
     listRemoved: () =>
       this.#answer(() =>
         [...this.bin].map(([ticket, { id }]) => ({ ticket, title: id, removedMs: 11 })),
@@ -153,25 +172,6 @@ export class MemoryHost {
         return { revision: this.shelf.revision };
       }),
     takeFiles: () => this.#answer(() => []),
-    listVersions: ({ id }) =>
-      this.#answer(() =>
-        (this.versions.get(id) ?? []).map(({ savedMs }) => ({ version: `${savedMs}`, savedMs })),
-      ),
-    readVersion: ({ id, version }) =>
-      this.#answer(
-        () => this.versions.get(id)?.find(({ savedMs }) => `${savedMs}` === version) ?? unknownSong,
-      ),
-    mendSong: ({ id }) => this.#answer(() => this.songs.get(id) ?? unknownSong),
-    noteError: (error) =>
-      this.#answer(() => {
-        this.errors.push(error);
-        return null;
-      }),
-    readErrors: () =>
-      this.#answer(() => ({
-        path: "/home/log/errors.log",
-        text: this.errors.map(({ says }) => says).join("\n"),
-      })),
     readPreferences: () => this.#answer(() => this.preferences),
     writePreferences: (preferences) =>
       this.#answer(() => {
