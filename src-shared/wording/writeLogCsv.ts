@@ -3,7 +3,7 @@ import { beatNotes } from "../chart/pulse.ts";
 import type { LogEntry } from "../practice/logLine.ts";
 import type { Mark } from "../practice/practice.ts";
 import { words } from "../wordTable.ts";
-import { sayItem } from "./sayItem.ts";
+import { sayLogged } from "./sayLogged.ts";
 
 /**
  * What the player said of a round, in words.
@@ -32,13 +32,13 @@ export const writeLogCsv = (
   const rows = entries.map(({ song, round }) => [
     momentOf(round.atMs),
     song?.title ?? "",
-    sayItem(round.item),
-    words.progress.stages[round.stage],
+    sayLogged(round.item),
+    words.rehearsal.stages[round.stage],
     Math.round(round.tempo * 10) / 10,
     beatNotes({ unit: round.unit }),
     sayMark(round.mark),
     Math.round(round.lasted / 100) / 10,
   ]);
   const options = { newline: "\r\n", escapeFormulae: true };
-  return `${papaparse.unparse([[...words.progress.csvHeads], ...rows], options)}\r\n`;
+  return `${papaparse.unparse([Object.values(words.progress.csvHeads), ...rows], options)}\r\n`;
 };

@@ -1,10 +1,10 @@
 import type { LogEntry, LoggedSong } from "../../../src-shared/practice/logLine.ts";
 import { type Series, tempoSeries, whatMoved } from "../../../src-shared/practice/progress.ts";
-import { sayItem } from "../../../src-shared/wording/sayItem.ts";
+import { sayLogged } from "../../../src-shared/wording/sayLogged.ts";
 import { sayMark } from "../../../src-shared/wording/writeLogCsv.ts";
 import { words } from "../../../src-shared/wordTable.ts";
 import { beatNote, sayWhen } from "../../parts/facts.ts";
-import { dayOf } from "./localDay.ts";
+import { dayOf } from "../../state/localDay.ts";
 
 const { progress } = words;
 
@@ -32,7 +32,7 @@ const sayThing = (song: LoggedSong | null, what: string, songId: string | null):
 
 /** A series as it is called: with its song, unless only that song is shown. */
 const saySeries = ({ song, item, bare }: Series, songId: string | null): string => {
-  const what = sayItem(item);
+  const what = sayLogged(item);
   return sayThing(song, bare ? progress.bare(what) : what, songId);
 };
 
@@ -94,9 +94,9 @@ export const roundFacts = (
     .toSorted((one, other) => other.round.atMs - one.round.atMs)
     .map(({ id, song, round }) => ({
       id,
-      what: sayThing(song, sayItem(round.item), songId),
+      what: sayThing(song, sayLogged(round.item), songId),
       detail: [
-        progress.stages[round.stage],
+        words.rehearsal.stages[round.stage],
         progress.aMinute(Math.round(round.tempo), beatNote(round.unit)),
       ].join(" · "),
       clean: round.mark === null ? null : round.mark === "clean",
