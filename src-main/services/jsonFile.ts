@@ -1,18 +1,8 @@
 import { mkdir, readFile, rename } from "node:fs/promises";
 import { dirname } from "node:path";
 import * as v from "valibot";
+import { parseJson } from "../../src-shared/parseJson.ts";
 import { type Disk, isMissing, stamp } from "./disk.ts";
-
-const parse = (text: string): unknown => {
-  try {
-    return JSON.parse(text);
-  } catch (error) {
-    if (error instanceof SyntaxError) {
-      return undefined;
-    }
-    throw error;
-  }
-};
 
 /** What a JSON file holds: a value, none, or something damaged that was set aside. */
 export type KeptJson<T> =
@@ -37,7 +27,7 @@ export const readKept = async <T>(
     }
     throw error;
   }
-  const read = v.safeParse(schema, parse(text));
+  const read = v.safeParse(schema, parseJson(text));
   if (read.success) {
     return { kind: "value", value: read.output };
   }
