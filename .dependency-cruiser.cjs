@@ -15,6 +15,7 @@ const rooms = [
   "wording",
   "settings",
   "chartToScore",
+  "book",
   "sheet",
   "host",
   "demo",

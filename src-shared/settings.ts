@@ -109,7 +109,15 @@ export type Preferences = {
   readonly announce: boolean;
   /** The player's own hand, and what they said of it. */
   readonly hand: HandAnswer;
+  /** What the songbook is sorted by. */
+  readonly songSort: SongSort;
 };
+
+/** What songs can be sorted by; `changed` and `opened` with the last one first. */
+export type SongSort = "title" | "key" | "tempo" | "changed" | "opened";
+
+/** All that songs can be sorted by, the usual first. */
+export const songSorts: readonly SongSort[] = ["title", "key", "tempo", "changed", "opened"];
 
 const count = v.pipe(v.number(), v.integer(), v.minValue(0));
 const stop = v.nullable(v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(22)));
@@ -193,6 +201,7 @@ export const preferencesSchema: v.GenericSchema<unknown, Preferences> = v.object
   midi: v.optional(v.boolean(), false),
   announce: v.optional(v.boolean(), false),
   hand: v.optional(handAnswerSchema, noAnswer),
+  songSort: v.optional(v.picklist(songSorts), "title"),
 });
 
 /** The planner let loose on the whole neck: what the command line starts from. */
@@ -239,4 +248,5 @@ export const firstPreferences: Preferences = {
   midi: false,
   announce: false,
   hand: noAnswer,
+  songSort: "title",
 };

@@ -25,6 +25,7 @@ export const words = {
     notStarted: (reason: string): string => `Shortslide could not start: ${reason}`,
     loadAgain: "Load again",
     messages: "Messages",
+    menu: { edit: "&Edit", view: "&View" },
   },
   /** Buttons that mean the same wherever they stand. */
   act: {
@@ -81,11 +82,236 @@ export const words = {
     dark: "Dark",
     is: (theme: string): string => `Light or dark: ${theme.toLowerCase()}`,
   },
-  /** The songbook: all songs. */
+
+  /** The songbook: its list, tags, set lists, removed songs, and what is done with them. */
   songbook: {
     title: "Songbook",
+    list: "Songs",
+    views: "What to look at",
+    all: "All songs",
+    recent: "Recent",
+    tags: "Tags",
+    setLists: "Set lists",
+    removed: "Removed",
+    newSetList: "New set list",
+    sort: "Sort by",
+    sorts: {
+      title: "Title",
+      key: "Key",
+      tempo: "Tempo",
+      changed: "Last changed",
+      opened: "Last opened",
+    },
+    placeholder: "Title, key, tempo, chord or tag",
+    songs: (count: number): string => `${count} ${count === 1 ? "song" : "songs"}`,
+    noneRecent: "No song has been opened yet.",
+    noneHere: "No song has this tag any more.",
+    choose: (title: string): string => `Choose ${title}`,
+    tagged: (tags: readonly string[]): string => `, tagged ${tags.join(", ")}`,
+    chooseAll: "Choose all",
+    chosen: (count: number): string => `${count} chosen`,
+    chosenActions: "With the chosen songs",
+    chooseNone: "Choose none",
+    tag: "Tags…",
+    putInSetList: "Set list…",
+    duplicate: "Duplicate",
+    share: "Share",
+    rename: "Rename",
+    delete: "Delete",
+    listHelp:
+      "Arrow keys go from song to song, with Shift they choose. Control and A chooses all, Escape none, Delete deletes.",
     copyOf: (title: string, count: number): string =>
       `${title}, copy${count === 1 ? "" : ` ${count}`}`,
+    deleted: (titles: readonly string[]): string =>
+      titles.length === 1 ? `“${titles[0]}” is deleted.` : `${titles.length} songs are deleted.`,
+    duplicated: (titles: readonly string[]): string =>
+      titles.length === 1
+        ? `“${titles[0]}” is in the songbook a second time.`
+        : `${titles.length} songs are in the songbook a second time.`,
+    kept: (count: number): string => `${count} ${count === 1 ? "song" : "songs"} kept.`,
+    undo: "Undo",
+    redo: "Redo",
+    undone: (step: string): string => `Undone: ${step}.`,
+    redone: (step: string): string => `Done again: ${step}.`,
+    nothingToUndo: "There is nothing to undo in the songbook.",
+    cancel: "Cancel",
+    close: "Close",
+    done: "Done",
+    dropHint: "Drop to bring in",
+
+    /** What a step is called when it is undone or done again. */
+    steps: {
+      delete: (titles: readonly string[]): string =>
+        titles.length === 1 ? `delete “${titles[0]}”` : `delete ${titles.length} songs`,
+      duplicate: (count: number): string =>
+        count === 1 ? "duplicate a song" : `duplicate ${count} songs`,
+      bringIn: (count: number): string =>
+        count === 1 ? "bring in a song" : `bring in ${count} songs`,
+      putBack: (count: number): string =>
+        count === 1 ? "bring back a song" : `bring back ${count} songs`,
+      rename: (from: string, to: string): string => `rename “${from}” to “${to}”`,
+      tag: (count: number): string =>
+        count === 1 ? "change the tags of a song" : `change the tags of ${count} songs`,
+      renameTag: (tag: string): string => `rename the tag “${tag}”`,
+      dropTag: (tag: string): string => `take the tag “${tag}” off`,
+      newSetList: (name: string): string => `make the set list “${name}”`,
+      renameSetList: (name: string): string => `rename the set list “${name}”`,
+      deleteSetList: (name: string): string => `delete the set list “${name}”`,
+      putIn: (name: string): string => `put songs in “${name}”`,
+      takeFrom: (title: string, name: string): string => `take “${title}” out of “${name}”`,
+      move: (title: string): string => `move “${title}”`,
+      eveningKey: (title: string): string => `another key for “${title}”`,
+      times: (title: string): string => `how often “${title}” is played`,
+      goesOn: (name: string): string => `how “${name}” goes on`,
+    },
+
+    tagDialog: {
+      title: (count: number): string =>
+        count === 1 ? "Tags of one song" : `Tags of ${count} songs`,
+      about: "Check what the songs are to be found by.",
+      none: "There are no tags yet.",
+      fresh: "New tag",
+      add: "Add",
+    },
+    setDialog: {
+      title: (count: number): string =>
+        count === 1 ? "Put one song in a set list" : `Put ${count} songs in a set list`,
+      about: "They come at its end, in the order of the list.",
+      fresh: "New set list",
+      make: "Make and put in",
+      into: (name: string, count: number): string =>
+        `${name}, ${count} ${count === 1 ? "song" : "songs"}`,
+      done: (name: string, count: number): string =>
+        `${count} ${count === 1 ? "song is" : "songs are"} in “${name}”.`,
+    },
+    nameDialog: {
+      song: "Title of the song",
+      tag: "Name of the tag",
+      setList: "Name of the set list",
+      fresh: "New set list",
+      about: "It can be undone.",
+      keep: "Rename",
+      make: "Make",
+    },
+    tagView: {
+      rename: "Rename tag",
+      drop: "Take the tag off all songs",
+    },
+    sharing: {
+      file: "Songs",
+      done: (file: string, count: number): string =>
+        `“${file}” with ${count === 1 ? "one song" : `${count} songs`} is with your downloads. Another player opens it in Shortslide.`,
+      name: "Shortslide song",
+      holds: "Chart, settings and patterns, for another player",
+    },
+
+    setList: {
+      play: "Play from the start",
+      playFrom: (title: string): string => `Play from ${title}`,
+      rename: "Rename",
+      delete: "Delete set list",
+      share: "Share",
+      goesOn: "Go on by itself",
+      goesOnAbout: "After its times through, the next song comes up and plays.",
+      empty: "No songs yet. Choose songs in the list, then “Set list…”.",
+      songs: (name: string): string => `Songs of ${name}`,
+      move: (title: string, place: number, of: number): string =>
+        `Move ${title}, ${place} of ${of}: arrow keys, or drag`,
+      moved: (title: string, place: number, of: number): string =>
+        `${title} is ${place} of ${of} now.`,
+      key: (title: string): string => `Key of ${title} for the evening`,
+      ownKey: (key: string): string => (key === "" ? "Its own" : `Its own, ${key}`),
+      times: (title: string): string => `Times through ${title}`,
+      timesOf: (times: number): string => (times === 1 ? "Once" : `${times} times`),
+      takeOut: (title: string): string => `Take ${title} out of the set list`,
+      gone: "not in the songbook",
+      missing: "None of its songs is in the songbook.",
+    },
+
+    removedView: {
+      about: "Songs you deleted. They stay here until you delete them for good.",
+      none: "Nothing is removed.",
+      list: "Removed songs",
+      putBack: "Bring back",
+      putBackOne: (title: string): string => `Bring back ${title}`,
+      erase: "Delete for good",
+      eraseOne: (title: string): string => `Delete ${title} for good`,
+      eraseAll: "Delete all for good",
+      back: (title: string): string => `“${title}” is back in the songbook.`,
+      erased: (count: number): string =>
+        `${count} ${count === 1 ? "song is" : "songs are"} deleted for good.`,
+      ask: (count: number): string =>
+        count === 1 ? "Delete this song for good?" : `Delete ${count} songs for good?`,
+      askAbout: "This cannot be undone.",
+      keep: "Keep",
+    },
+
+    evening: {
+      bar: "Set list",
+      place: (name: string, place: number, of: number): string => `${name}, ${place} of ${of}`,
+      time: (time: number, of: number): string => `time ${time} of ${of}`,
+      next: (title: string, key: string): string =>
+        key === "" ? `Next: ${title}` : `Next: ${title}, in ${key}`,
+      last: "The last song",
+      previousSong: "Previous song",
+      nextSong: "Next song",
+      end: "End the set",
+    },
+    demos: "Demo songs",
+    bringIn: "Bring songs in",
+    empty: {
+      title: "Your songbook is empty",
+      demos: "Try a demo song: it is copied into your songbook, and you can change it as you like.",
+      write: "Or write down the chords of a song that you know.",
+      bring: "Or bring in songs you have: ABC, MusicXML or text files, or pasted text.",
+      jam: "Or play along with a jam, and call the chords as they come.",
+    },
+    newSong: "New song",
+    searchLabel: "Search the songbook",
+    opening: "Opening the songbook…",
+    noMatch: (search: string): string => `No song matches “${search}”.`,
+  },
+  /** Songs found in files, before they are kept. */
+  found: {
+    chooseFiles: "Choose files",
+    orDrop: "or let them fall anywhere on the songbook.",
+    files: "Files with songs",
+    orPaste: "Or paste text: ABC, a chart, or lines of chords",
+    readText: "Read the text",
+    about: "What was read and what was left",
+    read: "Read",
+    left: "Left",
+    nothingLeft: "Nothing.",
+    from: "From",
+    filterLabel: "Filter the songs found",
+    filter: "Filter",
+    all: "All",
+    none: "None",
+    noMatch: (filter: string): string => `Nothing found here matches “${filter}”.`,
+    list: "Songs found",
+    verdict: (songs: number, refused: number): string => {
+      const found = songs === 0 ? "No song found" : `${counted(songs, "song", "songs")} found`;
+      const why = `${counted(refused, "other", "others")} cannot be had, and ${refused === 1 ? "says" : "say"} why.`;
+      return refused === 0 ? `${found}.` : `${found}. ${why}`;
+    },
+    inBook: "A song of this title is in your songbook; both are kept.",
+    twice: "This title comes more than once in this list.",
+    reading: "Reading",
+    readingNow: (what: string): string => `Reading ${what}…`,
+    keeping: "Keeping",
+    stopHere: "Stop here",
+    otherFiles: "Other files",
+    keep: (songs: number): string => `Keep ${counted(songs, "song", "songs")}`,
+    fileCount: (count: number): string => `${count} files`,
+    noText: "There is no text yet. Paste a tune or a line of chords, as in G C D.",
+    theText: "the text",
+    pasted: "Pasted text",
+    unreadable: (reason: string): string =>
+      `This could not be read: ${reason} Try it again, or one file at a time.`,
+    readerEnded: "the reader ended.",
+    noDoor: (reason: string): string => `Songs cannot be brought in now: ${reason}.`,
+    noDoorTry: "Try again; else start anew.",
+    tuneOf: (file: string, tune: number, of: number): string => `${file}, tune ${tune} of ${of}`,
   },
   /** Saving, and what hinders it. */
   save: {
@@ -1027,6 +1253,8 @@ export const words = {
       markClean: "The round was clean",
       markNotYet: "The round was not clean yet",
       nextPart: "The next part of the rehearsal",
+      previousSong: "The song before in the set list",
+      nextSong: "The next song of the set list",
       rehearse: "Rehearse",
     },
     groups: {
@@ -1085,6 +1313,7 @@ export const words = {
     noCall: "There is no such call.",
     onlyRead: "Files are only read here.",
     noPage: "There is no such page.",
+    notShown: "Shortslide's screen cannot be shown",
   },
   /** The songbook's folder, and what may be wrong with it. */
   disk: {
@@ -1105,6 +1334,10 @@ export const words = {
     patternsDamaged: "The file of your own patterns was damaged.",
     patternsDamagedTry: (path: string): string =>
       `It is kept as ${path}. Import your patterns from a file you exported, or make them anew.`,
+    changedTry: "Another window or another program has saved it since you opened it here.",
+    changed: "This song was changed elsewhere.",
+    nothingBack: "There is nothing left to bring back.",
+    nothingBackTry: "It may have been brought back already; look in the songbook.",
   },
   /** What readers of charts and planners of routes have to say: what is so, and what to try. */
   notes: {
@@ -1516,11 +1749,12 @@ export const words = {
     change: (from: string, to: string): string => `${from} to ${to}`,
     backToStart: "back to the start",
     bars: "Bars",
-    inBars: (bars: string): string => `Bars ${bars}`,
+    inBars: (bars: string): string => (/^\d+$/.test(bars) ? `Bar ${bars}` : `Bars ${bars}`),
     chords: "Chords",
     hand: "The hand",
     inTime: "In time",
     upTo: "Up to",
+    anyTempo: "any tempo",
     andMore: (count: number): string => `and ${count} more`,
     trouble: "The hardest changes",
     troubleHint: "Hardest first. Stop at pain; rest often.",
@@ -1576,18 +1810,19 @@ export const words = {
     /** The page's heading. */
     heading: (title: string): string => `Rehearse ${title}`,
     exercisesHeading: "Exercises",
-    views: { guided: "Guided", changes: "Changes", exercises: "Exercises" },
+    views: { changes: "Changes", exercises: "Exercises" },
     viewsLabel: "What to rehearse",
     noSong: "Open a song to rehearse its changes. Exercises need none.",
     noBars: "No bars yet: write the changes on the Chart page.",
     noRoute: "This song has no route yet. Play says what is in the way.",
     openChart: "Open the chart",
-    openSongbook: "Open the songbook",
     openPlay: "Open Play",
     nothingMoves: "Nothing moves in this song: the hand stays where it is.",
     gone: "The song has changed: this is not in it any more.",
     back: "Back",
     change: (from: string, to: string): string => `${from} to ${to}`,
+    changeAt: (change: string, from: number, to: number): string =>
+      from === to ? `${change}, fret ${from}` : `${change}, fret ${from} to ${to}`,
     passage: (first: number, last: number): string =>
       first === last ? `Bar ${first}` : `Bars ${first} to ${last}`,
     wholeSong: "The whole song",
@@ -1616,7 +1851,6 @@ export const words = {
       `needs ${Math.round(need)} of ${Math.round(window)}\u00a0ms`,
     marksSaid: (clean: number, all: number): string => `${clean} of ${all} clean`,
     atTempo: (tempo: string): string => `At ${tempo}, what needs work most comes first.`,
-    practisePassage: "Bars",
     from: "From bar",
     to: "to bar",
     practise: "Practise",
@@ -1652,7 +1886,6 @@ export const words = {
     length: "Length",
     minutes: (minutes: number): string => `${minutes} minutes`,
     start: "Start",
-    planLabel: "What it is made of",
     due: "Due again",
     trouble: "Needs work",
     song: "Whole song",
@@ -1670,7 +1903,6 @@ export const words = {
     skip: "Skip",
     resume: "Resume",
     end: "End",
-    paused: "Paused",
     over: "Done for now",
     overAbout: (rounds: number, clean: number): string =>
       `${rounds === 1 ? "1 round" : `${rounds} rounds`} played, ${clean} marked clean. What is not yet clean comes first the next time.`,
@@ -1690,13 +1922,107 @@ export const words = {
     pairName: (key: string, from: string, to: string): string => `${from} and ${to} in ${key}`,
     circleName: (key: string): string => `Circle of keys from ${key}`,
     callsName: (key: string, seed: number): string => `Calls in ${key}, set ${seed}`,
-    inShape: (name: string, shape: string): string => `${name}, ${shape}`,
   },
   /** The player's own hand, as their marks tell it. */
   ownHand: {
     mine: "Mine",
     asMarksTell: (fiveFretsMs: number): string =>
       `As your marks tell: five frets in about ${fiveFretsMs} ms.`,
+    title: "Your hand",
+    what: "How fast a hand moves decides which changes can be made in time. Your marks of single changes tell how fast yours does.",
+    tooFew: (least: number, ofAKind: number, clean: number, notYet: number): string =>
+      `A proposal takes ${least} marks of single changes, at least ${ofAKind} of them clean and ${ofAKind} not yet. So far: ${clean} clean, ${notYet} not yet.`,
+    found: (marks: number): string => `Your hand, from ${marks} marks`,
+    fiveFrets: "Five frets up",
+    start: "To start",
+    perBit: "For each bit of difficulty",
+    estimate: (value: number, give: number): string => `${value} ms ± ${give}`,
+    sure: "The true value lies within these limits about nine times in ten, if the marks are honest.",
+    inUse: (own: boolean, fiveFretsMs: number): string =>
+      `In use now: ${own ? "your hand" : "the usual hand"}, five frets in about ${fiveFretsMs} ms.`,
+    fits: "That is the hand in use, as far as the marks can tell.",
+    use: "Use my hand",
+    refuse: "Not now",
+    useAfterAll: "Use it after all",
+    refused: "You said no to this. There is another proposal after more marks.",
+    back: "Back to the usual hand",
+    accepted: "Your hand is in use: routes and ceilings go by it.",
+    wentBack: "The usual hand is in use again.",
+    undo: "Undo",
+  },
+  /** What was practised, as pictures and as a list. */
+  progress: {
+    place: "Progress",
+    log: "Practice log",
+    reading: "Reading the practice log…",
+    tryAgain: "Try again",
+    empty: "Nothing is in the log yet",
+    emptyHow:
+      "Rehearse a song, or one change of it: every round that you play is written down here, with its tempo and your mark.",
+    toSongbook: "To the songbook",
+    passedOver: (damaged: number, newer: number): string =>
+      [
+        damaged === 1 ? "One line of the log is damaged and was passed over." : "",
+        damaged > 1 ? `${damaged} lines of the log are damaged and were passed over.` : "",
+        newer > 0 ? `${newer} were written by a later Shortslide.` : "",
+      ]
+        .filter((part) => part !== "")
+        .join(" "),
+    show: "Show",
+    everything: "Everything",
+    weeks: "Minutes a week",
+    minutes: "Minutes",
+    weekOf: "Week from",
+    thisWeek: "this week",
+    weekSays: (from: string, minutes: number): string => `Week from ${from}: ${minutes} minutes`,
+    tempos: "Tempo from day to day",
+    temposWhat: "The fastest round of each day. The bare slide is counted apart.",
+    clean: "Clean",
+    notYet: "Not yet",
+    unmarked: "Not marked",
+    tried: "Fastest tried",
+    fastestClean: "Fastest clean",
+    none: "none",
+    day: "Day",
+    asTable: "As a table",
+    pictureSays: (what: string, from: number, to: number, days: number): string =>
+      `${what}: fastest clean tempo from ${from} to ${to}, on ${days} days`,
+    pictureNone: (what: string): string => `${what}: no clean round yet`,
+    showAll: (count: number): string => `Show all ${count}`,
+    moved: "What moved in four weeks",
+    movedNothing: "Nothing yet: it takes a clean round on two days, at two tempos.",
+    movedBy: (what: string, before: number, now: number, beats: string): string =>
+      `${what}: from ${before} to ${now} ${beats} a minute`,
+    rounds: "Rounds",
+    more: (count: number): string => `Show ${count} more`,
+    deleteRound: (what: string, when: string): string => `Delete: ${what}, ${when}`,
+    deleted: "The round is deleted.",
+    undo: "Undo",
+    saveCsv: "Save as a table (CSV)",
+    csvName: "practice-log.csv",
+    csvHeads: [
+      "When (UTC)",
+      "Song",
+      "What",
+      "Stage",
+      "Tempo",
+      "Tempo counts",
+      "Mark",
+      "Seconds",
+    ] as const,
+    change: (from: string, fromFret: number, to: string, toFret: number): string =>
+      `${from} at ${fromFret} to ${to} at ${toFret}`,
+    bars: (first: number, last: number): string =>
+      first === last ? `Bar ${first}` : `Bars ${first} to ${last}`,
+    wholeSong: "Whole song",
+    bare: (what: string): string => `${what}, bare slide`,
+    stages: {
+      slide: "Bare slide",
+      slow: "Slowly, with the roll",
+      tempo: "Up to tempo",
+      song: "In the song",
+    },
+    aMinute: (tempo: number, beats: string): string => `${tempo} ${beats} a minute`,
   },
   /** What is kept on the disk: damage, earlier versions, what could not be saved. */
   keeping: {
@@ -1748,6 +2074,28 @@ export const words = {
     sameLines: (count: number): string => `${count} ${count === 1 ? "line" : "lines"} the same`,
     differences: "What is different",
   },
+  /** What the desktop's window asks by itself. */
+  window: {
+    crashed: "The screen stopped working.",
+    crashedDetail: (reason: string): string => `Saved charts are safe. (${reason})`,
+    openAgain: "Open it again",
+    quit: "Quit",
+    notSaved: "Something is not saved yet.",
+    notSavedDetail: "The screen says why. If you close the window now, your last changes are lost.",
+    stay: "Stay",
+    leave: "Close without saving",
+    broken: "Something went wrong inside Shortslide",
+    brokenDetail: (what: string): string =>
+      `${what}. It is in the log. Saved charts are safe; if something does not work, start again.`,
+  },
+  /** Opening the screen in the browser. */
+  opening: {
+    used: "This address was used before.",
+    usedTwice:
+      "Someone else may have opened it on this computer. What they were given does not work any more. Start Shortslide again.",
+    expired: "This address is too old.",
+    openPrinted: "Open the address that Shortslide printed when it started.",
+  },
   /** What went wrong, and the log. */
   trouble: {
     wrong: (what: string): string => `Something went wrong inside Shortslide: ${what}`,
@@ -1760,7 +2108,46 @@ export const words = {
     logNotRead: "The log cannot be read.",
     copy: "Copy",
     copied: "Copied.",
+    notCopied: (reason: string): string => `It could not be copied: ${reason}.`,
+    copyByHand: "Select the text and copy it by key.",
+    boundary: "Your song is kept. Try again, or go back to the songbook.",
     close: "Close",
+  },
+
+  /** Tags, set lists and removed songs as the machine keeps them, and what goes wrong with them. */
+  shelf: {
+    damaged: "The file of your tags and set lists was damaged.",
+    damagedTry: (aside: string): string =>
+      `It is kept as ${aside}. Your songs are all there; put them in order anew.`,
+    newer: (path: string): string => `${path} was written by a later Shortslide than this one.`,
+    newerTry: "Bring this Shortslide up to date. Nothing was changed in the file.",
+    changed: "Tags or set lists were changed elsewhere at the same time.",
+    changedTry: "Look at them as they are now, then try again.",
+    settingsChanged: "This song's settings were changed elsewhere.",
+    noFile: (name: string): string => `“${name}” could not be opened.`,
+  },
+
+  /** A file of shared songs. */
+  shared: {
+    notJson: "This file of songs is cut off or damaged: it is not JSON.",
+    noMark: "This file holds no shared songs: it has no “shortslide”.",
+    newer: "This file was made by a later Shortslide than this one.",
+    newerTry: "Bring this Shortslide up to date, then open the file again.",
+    again: "Ask for the file again; nothing was brought in from this one.",
+    file: "This file",
+    song: (number: number, inner: string): string => `Song ${number}${inner}`,
+    pattern: (number: number, inner: string): string => `Pattern ${number}${inner}`,
+    inner: (path: string): string => `, “${path}”,`,
+    wrong: (where: string): string => `${where} is not as it must be.`,
+    readAll: "The chart, and all settings that go with it",
+    readPins: (count: number): string =>
+      count === 1 ? "One place that was pinned" : `${count} places that were pinned`,
+    readPatterns: (names: readonly string[]): string => `Own patterns: ${names.join(", ")}`,
+    readTags: (tags: readonly string[]): string => `Tags: ${tags.join(", ")}`,
+    leftPattern: (name: string): string =>
+      `The pattern “${name}” is not in the file; forward rolls are played in its place.`,
+    leftToMend: "The chart has things to mend; it is kept as it is.",
+    about: "From shared songs, ABC, MusicXML or text files. Nothing is kept until you say so.",
   },
 };
 

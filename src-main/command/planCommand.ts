@@ -172,7 +172,7 @@ export const readPlanRequest = (
   const { values, positionals } = found;
   const [file, ...more] = positionals;
   if (file === undefined || (most === "one" && more.length > 0)) {
-    return refuse("plan takes one chart file");
+    return refuse(`plan takes one chart file${most === "many" ? " or more" : ""}`);
   }
   const { key } = values;
   if (key !== undefined && !readKey(key).ok) {

@@ -6,7 +6,7 @@ import type { Hand } from "../../src-shared/route/movement.ts";
 import { pinsAfterEdit, playedChart } from "../../src-shared/route/pinsAfterEdit.ts";
 import type { PlanSettings, SongSettings } from "../../src-shared/settings.ts";
 import { Autosave, type Saving } from "./autosave.svelte.ts";
-import { KeptSong } from "./keptSong.ts";
+import { inKey, KeptSong, versionOf } from "./keptSong.ts";
 import { type Later, later } from "./later.ts";
 import {
   type ChangeKind,
@@ -27,12 +27,15 @@ export const wallClock: SongClock = { later, nowMs: () => Date.now() };
 
 /** The song on the stand: its text and settings, all that follows from them, undo, and saving. */
 export class OpenSong {
-  readonly id: string;
+  /** The songbook's id for it; another one once its file is called by a new title. */
+  id: string;
   readonly text: string;
   readonly settings: SongSettings;
   readonly walk: Walk;
   readonly canUndo: boolean;
   readonly canRedo: boolean;
+  /** The key of a jam evening, in the place of the song's own; null outside one. Never kept with it. */
+  eveningKey: string | null = $state.raw(null);
   #version: SongVersion;
   #history: SongHistory = $state.raw(emptyHistory);
   /** The player's own patterns, which the song's picking names. */
@@ -58,11 +61,11 @@ export class OpenSong {
     ownPatterns: () => readonly Pattern[] = () => [],
     ownHand: () => Hand | null = () => null,
   ) {
-    this.id = stored.id;
+    this.id = $state(stored.id);
     this.#clock = clock;
     this.#version = $state.raw(versionOf(stored));
     this.text = $derived(this.#version.text);
-    this.settings = $derived(this.#version.settings);
+    this.settings = $derived(inKey(this.#version.settings, this.eveningKey));
     // Apart from the settings, so that a new loop or count-in does not plan the route again.
     this.#plan = $derived(this.settings.plan);
     this.#playTempo = $derived(this.settings.playTempo);
@@ -86,6 +89,17 @@ export class OpenSong {
     this.canRedo = $derived(this.#history.future.length > 0);
     this.#kept = new KeptSong(host, stored);
     this.#autosave = new Autosave((version) => this.#kept.write(version), clock.later);
+  }
+
+  /** The settings as they are kept, without what holds for this evening alone. */
+  get ownSettings(): SongSettings {
+    return this.#version.settings;
+  }
+
+  /** Its file has another name from now on. */
+  movedTo(id: string): void {
+    this.#kept.movedTo(id);
+    this.id = id;
   }
 
   get saving(): Saving {
@@ -146,6 +160,12 @@ export class OpenSong {
     return null;
   }
 
+  /** An earlier version's chart, route and picking, as one step of undo; how it is practised stays. */
+  bringBack({ text, settings: { plan, picking } }: SongVersion): void {
+    const next = { text, settings: { ...this.#version.settings, plan, picking } };
+    if (JSON.stringify(next) !== JSON.stringify(this.#version)) this.#become(next, "other");
+  }
+
   /** The song has been taken out of the songbook: nothing is written any more. */
   abandon(): void {
     this.#autosave.abandon();
@@ -183,9 +203,3 @@ export class OpenSong {
     this.#autosave.offer(step.version);
   }
 }
-
-/** With one kind of line break, so that places in the text are the same to reader and editor. */
-const versionOf = ({ text, settings }: StoredSong): SongVersion => ({
-  text: text.replaceAll(/\r\n?/g, "\n"),
-  settings,
-});

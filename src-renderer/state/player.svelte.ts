@@ -154,7 +154,8 @@ export class Player extends PlayerShown {
     try {
       const engine = await this.#late.ready();
       if (this.#start === start) {
-        engine.onEnded = () => this.#rest("stopped", this.#loop?.start ?? tick(0));
+        const rest = (): void => this.#rest("stopped", this.#loop?.start ?? tick(0));
+        engine.onEnded = () => this.heardOut(rest);
         engine.onHeldBack = () => this.#pause(HELD_BACK);
         engine.onRecovered = () => this.show({ problem: RECOVERED });
         this.#begin();

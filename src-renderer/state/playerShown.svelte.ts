@@ -29,6 +29,8 @@ const nothingYet: Shown = {
  * that an effect which tells the player something does not come to depend on where it is.
  */
 export class PlayerShown {
+  /** Called when what is played has been heard to its end. */
+  onHeardOut: (() => void) | null = null;
   #shown = $state.raw(nothingYet);
   protected is: Shown = nothingYet;
 
@@ -42,6 +44,12 @@ export class PlayerShown {
   /** Why there is no sound, in words. */
   readonly problem: string | null = $derived(this.#shown.problem);
   readonly quartersPerMinute: number = $derived(this.#shown.quartersPerMinute);
+
+  /** Rests where it has been heard to its end, and says so. */
+  protected heardOut(rest: () => void): void {
+    rest();
+    this.onHeardOut?.();
+  }
 
   /** Shows what changed; where nothing did, nobody need look again. */
   protected show(part: Partial<Shown>): void {

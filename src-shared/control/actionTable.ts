@@ -20,6 +20,8 @@ export type ActionName =
   | "barOn"
   | "slower"
   | "faster"
+  | "previousSong"
+  | "nextSong"
   | "countIn"
   | "banjo"
   | "band"
@@ -78,6 +80,8 @@ export const actionTable: readonly ActionRow[] = [
   row("barOn", "playing", "ArrowRight"),
   row("slower", "playing", "-", "−"),
   row("faster", "playing", "+", "="),
+  row("previousSong", "playing", "q"),
+  row("nextSong", "playing", "e"),
   row("countIn", "playing", "c"),
   row("banjo", "playing", "m"),
   row("band", "playing", "p"),

@@ -19,17 +19,23 @@ const LABEL = plainType(8.5, "soft");
 const LINE = 12.5;
 const GAP = 10;
 /** Shares of the width: bars, chords, the hand, in time, up to. */
-const SHARES = [0.16, 0.2, 0.38, 0.18, 0.08] as const;
+const SHARES = [0.17, 0.16, 0.39, 0.18, 0.1] as const;
+/** The fastest tempo that a song can be practised at. */
+const FASTEST = 320;
 /** Bars named one by one. */
 const MOST_BARS = 6;
 /** Room for what floating point adds to a tempo that is whole. */
 const SPARE = 1e-6;
 
-/** The fastest whole tempo at which a change can be made; null where nothing moves. */
-export const fastestTempo = ({ walk }: HandOutSong, { leg }: ChangePlace): number | null =>
-  leg.shortestEighth === null
-    ? null
-    : Math.floor(tempoOfEighth(walk.song.meter, leg.shortestEighth) + SPARE);
+/**
+ * The fastest whole tempo at which a change can be made; null where nothing moves, and where it is
+ * faster than anything that is played.
+ */
+export const fastestTempo = ({ walk }: HandOutSong, { leg }: ChangePlace): number | null => {
+  if (leg.shortestEighth === null) return null;
+  const tempo = Math.floor(tempoOfEighth(walk.song.meter, leg.shortestEighth) + SPARE);
+  return tempo > FASTEST ? null : tempo;
+};
 
 /** The bars of some places: "1, 5, 9 and 4 more". */
 export const sayBars = (places: readonly ChangePlace[]): string => {
@@ -66,7 +72,7 @@ const rowOf = (song: HandOutSong, places: readonly ChangePlace[]): readonly Cell
     { text: `${chords}${round}`, type: CHORDS },
     { text: hand, type: CELL },
     { text: sayWay(leg.way).name, type: leg.way === "too-fast" ? strongType(9.5) : CELL },
-    { text: fastest === null ? "" : `${fastest}`, type: CELL },
+    { text: fastest === null ? words.handOut.anyTempo : `${fastest}`, type: CELL },
   ];
 };
 

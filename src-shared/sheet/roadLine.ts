@@ -63,13 +63,14 @@ const chordMarks = (
   bar: TabBar,
   xOf: (tick: number) => number,
   isFirst: boolean,
+  right: number,
 ): readonly Mark[] => {
   const goesOn = isFirst && bar.goesOn ? [{ ...bar.goesOn, start: bar.bar.start }] : [];
   const stays = [...goesOn, ...bar.stays];
   return stays.flatMap(({ chord, start }, index) => {
     const text = printedChord(chord);
     const end = stays[index + 1]?.start ?? bar.bar.start + bar.bar.length;
-    const room = xOf(end) - xOf(start) - 2;
+    const room = Math.min(xOf(end) - 2, right) - xOf(start);
     const wanted = widthOf(typefaces, text, strongType(CHORD_SIZE));
     const size = Math.min(CHORD_SIZE, (CHORD_SIZE * room) / wanted);
     return setText(typefaces, text, strongType(size), xOf(start), CHORD_LINE);
@@ -102,7 +103,7 @@ export const roadLine = (
     marks: [
       ...[...edges, width].map((x) => line([x, 1], [x, ROAD_FOOT + 2], 0.6, "line")),
       line([0, ROAD_FOOT + 2], [width, ROAD_FOOT + 2], 0.6, "line"),
-      ...bars.flatMap((bar) => chordMarks(typefaces, bar, xOf, bar === first)),
+      ...bars.flatMap((bar) => chordMarks(typefaces, bar, xOf, bar === first, width)),
       ...levels.flatMap((level, index) =>
         levelMarks(typefaces, level, levels[index - 1], xOf, yOf),
       ),

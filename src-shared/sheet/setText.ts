@@ -16,10 +16,18 @@ export const strongType = (size: number, ink: Ink = "ink"): Type => ({ face: "st
 /** Text that runs on. */
 export const plainType = (size: number, ink: Ink = "ink"): Type => ({ face: "text", size, ink });
 
-/** The music font's sharp and natural hang below the line; letters beside them stand on it. */
-const lifts: Readonly<Record<string, number>> = { "♯": 0.2, "♮": 0.2, "♭": 0.03 };
+/**
+ * How large a sign of the music font stands beside letters, and how far above their line: its sharp
+ * hangs below it, its flat is small beside a capital. Judged by eye.
+ */
+const fits: Readonly<Record<string, { readonly size: number; readonly lift: number }>> = {
+  "♯": { size: 1, lift: 0.19 },
+  "♮": { size: 1, lift: 0.19 },
+  "♭": { size: 1.25, lift: 0.03 },
+};
+const asItIs = { size: 1, lift: 0 };
+const fitOf = ({ text }: Run): typeof asItIs => fits[text] ?? asItIs;
 
-const MUSIC_SIZE = 0.92;
 /** The music font leaves more white at the sides of a sign than a name bears. */
 const TUCK = 0.03;
 
@@ -35,7 +43,7 @@ type Piece = { readonly run: Run; readonly size: number; readonly width: number 
 
 const piecesOf = (typefaces: Typefaces, text: string, { face, size }: Type): readonly Piece[] =>
   apart(typefaces.runs(text, face)).map((run) => {
-    const own = isMusic(run) ? size * MUSIC_SIZE : size;
+    const own = isMusic(run) ? size * fitOf(run).size : size;
     return { run, size: own, width: typefaces.widthOf(run, own) };
   });
 
@@ -61,7 +69,7 @@ export const setText = (
   let at = x - full * share;
   return pieces.map((piece): TextMark => {
     const { run, size, width } = piece;
-    const lift = isMusic(run) ? (lifts[run.text] ?? 0) * size : 0;
+    const lift = isMusic(run) ? fitOf(run).lift * type.size : 0;
     const left = isMusic(run) ? at - TUCK * size : at;
     at += advanceOf(piece);
     return {

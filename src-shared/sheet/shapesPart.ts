@@ -16,6 +16,8 @@ const GUTTER = 16;
 const NAME = strongType(13);
 const CAPTION = plainType(8.5);
 const WHERE = plainType(8, "soft");
+/** Narrower pictures have the fret under the neck alone. */
+const LEAST_FOR_FRET = 76;
 const NAME_HEIGHT = 16;
 const CAPTION_HEIGHT = 12;
 
@@ -50,7 +52,7 @@ const picture = (
   const name = cutText(typefaces, engraved(chordName(chord)), NAME, width);
   const nameWidth = widthOf(typefaces, name, NAME);
   const shape = sayShape(voicing, song.walk.neck.tuning);
-  const placed = words.handOut.shapeAt(shape, voicing.position);
+  const placed = width < LEAST_FOR_FRET ? shape : words.handOut.shapeAt(shape, voicing.position);
   return [
     ...setText(typefaces, name, NAME, x, NAME_HEIGHT - 4),
     ...(nameWidth + 8 + widthOf(typefaces, where, WHERE) <= width

@@ -15,11 +15,14 @@ const STRING_GAP = 0.125;
 const DOT = 0.058;
 const FINGER = 0.088;
 const NUMBER = 0.105;
+const LEAST_NUMBER = 8;
 const OVERHANG = 0.055;
+
+const numberSize = (width: number): number => Math.max(LEAST_NUMBER, width * NUMBER);
 
 /** How high a small neck of a width is, its fret numbers included. */
 export const neckHeight = (width: number): number =>
-  width * (2 * OVERHANG + 3 * STRING_GAP + NUMBER * 1.05);
+  width * (2 * OVERHANG + 3 * STRING_GAP) + numberSize(width) * 1.05;
 
 /**
  * A grip on a piece of neck as the player looks down on it: string 1 on top, the fret of the index
@@ -95,9 +98,9 @@ export const smallNeck = (
     ...setText(
       typefaces,
       `${lowest}`,
-      strongType(width * NUMBER),
+      strongType(numberSize(width)),
       xOf(lowest),
-      bottom + width * NUMBER * 0.92,
+      bottom + numberSize(width) * 0.92,
       "middle",
     ),
   ];

@@ -32,7 +32,8 @@ const densities: Readonly<Record<HandOutOptions["layout"], readonly Density[]>> 
     { shapes: 5, bars: 8, troubles: { most: 2, short: false } },
     { shapes: 5, bars: 8, troubles: { most: 4, short: true } },
     { shapes: 6, bars: 8, troubles: { most: 3, short: true } },
-    { shapes: 7, bars: 16, troubles: { most: 3, short: true } },
+    { shapes: 7, bars: 16, troubles: { most: 2, short: true } },
+    { shapes: 7, bars: 16, troubles: { most: 1, short: true } },
   ],
   practice: [{ shapes: 5, bars: 8, troubles: { most: 8, short: false } }],
 };

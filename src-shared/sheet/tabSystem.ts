@@ -25,6 +25,7 @@ export type TabLook = {
 export const TAB_GUTTER = 18;
 /** Before the first note of a bar, with room for a slide into it; and after the last. */
 const BAR_PAD = { left: 9, right: 3 };
+const FARTHEST_IN = 9;
 const SECTION_HEIGHT = 15;
 const CHORD_LINE = 11;
 const SHAPE_LINE = 21;
@@ -86,7 +87,9 @@ export const tabSystem = (
     return leftOf(bar) + BAR_PAD.left + ((tick - bar.bar.start) / TICKS_PER_EIGHTH) * cell;
   };
   const placesIn = (bar: TabBar): readonly StrokePlace[] => {
-    const half = cellWidth(barWidth, bar.bar.length / TICKS_PER_EIGHTH) / 2;
+    const cell = cellWidth(barWidth, bar.bar.length / TICKS_PER_EIGHTH);
+    // In wide bars too a note stands under the beginning of its chord's name.
+    const half = Math.min(cell / 2, FARTHEST_IN);
     return bar.strokes.map((stroke) => ({
       stroke,
       x: xOf(bar, bar.bar.start + stroke.at) + half,

@@ -18,7 +18,7 @@ import { cleanTempo, nextStage } from "../../../src-shared/practice/standing.ts"
 import { type Trouble, troubleList } from "../../../src-shared/practice/troubleList.ts";
 import type { SongClock } from "../../state/openSong.svelte.ts";
 import type { Player } from "../../state/player.svelte.ts";
-import type { PracticeHistory } from "../../state/practiceHistory.svelte.ts";
+import type { PracticeHistory } from "../../state/practiceHistory.ts";
 import { DrillDesk, type Practised } from "./drillDesk.svelte.ts";
 import type { RehearsedSong } from "./drillWalks.ts";
 
@@ -97,16 +97,21 @@ export class Rehearsal {
     const song = this.#song();
     if (!song?.walk) return;
     const { trouble, rounds } = this;
-    const seed = Math.floor(this.#clock.nowMs() / 1000) % 1_000_000;
-    const due = this.#history.dueOf(song.id);
+    const nowMs = this.#clock.nowMs();
+    const seed = Math.floor(nowMs / 1000) % 1_000_000;
+    const due = this.#history.dueOf(song.id, nowMs);
     this.counts = { rounds: 0, clean: 0 };
     this.session = sessionOf(compose(materialOf(song.walk, trouble, rounds, due, minutes, seed)));
     this.#look();
     await this.#enter();
   }
 
-  setStage(stage: Stage): void {
-    if (this.#own) this.practise(this.#own.item, stage);
+  /** Another stage of the same; what sounded sounds on. */
+  async setStage(stage: Stage): Promise<void> {
+    const { sounds } = this.desk;
+    if (!this.#own) return;
+    this.practise(this.#own.item, stage);
+    if (sounds) await this.playPause();
   }
 
   /** Another ladder for what the player has chosen; it begins at its start. */

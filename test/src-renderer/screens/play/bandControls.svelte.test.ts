@@ -29,6 +29,7 @@ const stage = (bars = "| G | C | D | G |") => {
       onJam: nowhere,
       onRehearse: nowhere,
       onRoute: nowhere,
+      onSong: nowhere,
     });
   return { song, preferences, controls, act };
 };

@@ -30,6 +30,13 @@ const host: Host = {
   mendSong: noMachine,
   noteError: noMachine,
   readErrors: noMachine,
+  listRemoved: noMachine,
+  eraseRemoved: noMachine,
+  settleSong: noMachine,
+  markOpened: noMachine,
+  readShelf: noMachine,
+  writeShelf: noMachine,
+  takeFiles: noMachine,
   readPreferences: noMachine,
   writePreferences: noMachine,
   readPatterns: noMachine,
@@ -63,6 +70,7 @@ const stage = (bars: string, settings: Partial<SongSettings> = {}, tempo = "Temp
       onJam: () => gone.push("jam"),
       onRehearse: () => gone.push("rehearse"),
       onRoute: (by) => gone.push(`route ${by}`),
+      onSong: (by) => gone.push(`song ${by}`),
     });
   return { song, player, preferences, controls, act, gone };
 };
@@ -272,7 +280,7 @@ describe("every action", () => {
         ]);
       const before = seen();
       await act(action);
-      const isCall = /^call|^flat$|^noChord$|^takeBack$/.test(action);
+      const isCall = /^call|^flat$|^noChord$|^takeBack$|^mark|^nextPart$/.test(action);
       // Here the loop starts and ends already.
       const idle = ["loopFrom", "loopTo"].includes(action);
       expect([action, seen() === before]).toEqual([action, isCall || idle]);

@@ -49,7 +49,7 @@ describe("a key on the Play screen", () => {
   });
 
   test("does nothing when no action has it", () => {
-    expect(playAction(press("q"), [], false)).toBeNull();
+    expect(playAction(press("y"), [], false)).toBeNull();
     expect(playAction(press("constructor"), [], false)).toBeNull();
   });
 

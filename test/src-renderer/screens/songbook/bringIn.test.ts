@@ -19,7 +19,7 @@ const withSongs = async (read: ReadFiles = readHere) => {
   const memory = new MemoryHost([storedSong("a", "Title: Tin Roof\n| G |")]);
   const songbook = new Songbook(memory.host);
   await songbook.refresh();
-  return { memory, songbook, work: new BringIn(songbook, read) };
+  return { memory, songbook, work: new BringIn(songbook, read, () => new Map()) };
 };
 
 describe("the rows found in a file", () => {
