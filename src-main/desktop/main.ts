@@ -54,7 +54,7 @@ const showWindow = (calls: Calls): void => {
     },
   });
   loadScreen(window).catch((error: unknown) => {
-    dialog.showErrorBox("Shortslide's screen cannot be shown", say(error));
+    dialog.showErrorBox(words.host.notShown, say(error));
     app.exit(1);
   });
 };

@@ -7,6 +7,7 @@ import {
   type VerbName,
   verbs,
 } from "../../src-shared/host.ts";
+import { words } from "../../src-shared/wordTable.ts";
 import { failed, given } from "./answer.ts";
 import { makeBook } from "./book.ts";
 import { type Disk, realDisk } from "./disk.ts";
@@ -52,11 +53,7 @@ export const makeHost = (
       const read = v.safeParse(schema, argument);
       if (!read.success) {
         const [issue] = read.issues;
-        return failed(
-          "bad-argument",
-          `The screen asked for something that cannot be done: ${issue.message}`,
-          "Reload the page. If it happens again, it is a mistake in Shortslide.",
-        );
+        return failed("bad-argument", words.host.cannotBeDone(issue.message), words.host.reload);
       }
       try {
         return await inTurn(async () => {
@@ -70,11 +67,7 @@ export const makeHost = (
           return { ok: false, problem: diskProblem(error) };
         }
         disk.log(error instanceof Error ? (error.stack ?? error.message) : String(error));
-        return failed(
-          "bug",
-          "Something went wrong inside Shortslide.",
-          "Your last change may not be saved. The terminal says more.",
-        );
+        return failed("bug", words.host.wentWrong, words.host.wentWrongTry);
       }
     };
 

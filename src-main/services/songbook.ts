@@ -48,7 +48,7 @@ export type Songbook = {
 
 const byTitle = new Intl.Collator(undefined, { numeric: true, sensitivity: "base" });
 
-const CHANGED_TRY = "Another window or another program has saved it since you opened it here.";
+const CHANGED_TRY = words.disk.changedTry;
 
 /** Whether settings are, value for value, among others. */
 const isOneOf = (settings: SongSettings, others: readonly SongSettings[]): boolean =>
@@ -215,7 +215,7 @@ export const makeSongbook = (
         return now;
       }
       if (!sameText(now.value.text, text) && !sameText(now.value.text, before)) {
-        return failed("changed", "This song was changed elsewhere.", CHANGED_TRY);
+        return failed("changed", words.disk.changed, CHANGED_TRY);
       }
       if (settingsBefore && !isOneOf(now.value.settings, [settingsBefore, settings])) {
         return failed("changed", words.shelf.settingsChanged, CHANGED_TRY);
@@ -255,11 +255,7 @@ export const makeSongbook = (
       const place = pathIn(join(folder, REMOVED), ticket, "");
       const [name] = place === null ? [] : await namesIn(place, CHART);
       if (place === null || name === undefined) {
-        return failed(
-          "not-found",
-          "There is nothing left to bring back.",
-          "It may have been brought back already; look in the songbook.",
-        );
+        return failed("not-found", words.disk.nothingBack, words.disk.nothingBackTry);
       }
       const keptVersions = join(place, KEPT_VERSIONS);
       const id = await underClaim(wish ?? name, async (claimed) => {

@@ -19,10 +19,6 @@ export const sayTravel = (mm: number): string =>
     ? words.facts.millimetres(Math.round(mm))
     : words.facts.centimetres(Math.round(mm / 10));
 
-/** A count with its noun: "1 slide", "2 slides". */
-export const sayCount = (count: number, one: string, many: string = `${one}s`): string =>
-  `${count} ${count === 1 ? one : many}`;
-
 const DAY_MS = 86_400_000;
 
 /** When something was changed, as one would say it on the day `nowMs`. */

@@ -1,6 +1,8 @@
 /// <reference path="./abcjsParse.d.ts" />
+
 import type Parse from "abcjs/src/parse/abc_parse.js";
 import { TICKS_PER_QUARTER } from "../units.ts";
+import { words } from "../wordTable.ts";
 import { abcSymbol } from "./abcSymbol.ts";
 import { chartLabel } from "./chartFromBars.ts";
 import { type Jump, jumpInWords, type PlacedJump } from "./jump.ts";
@@ -158,7 +160,7 @@ export const abcPieces = (tune: AbcTune, text: string): AbcReading => {
       }
       const found = abcSymbol(name);
       if (found.left !== null) {
-        left.push(`Bar ${pieces.length + 1}: ${found.left}`);
+        left.push(words.import.barSays(pieces.length + 1, found.left));
       }
       if (found.symbol !== null) {
         chords += 1;
@@ -195,7 +197,6 @@ export const abcPieces = (tune: AbcTune, text: string): AbcReading => {
   }
   closePiece();
   settleLines();
-  const more =
-    left.length > MAX_LEFT ? [`and ${left.length - MAX_LEFT} more of the same kind`] : [];
+  const more = left.length > MAX_LEFT ? [words.import.more(left.length - MAX_LEFT)] : [];
   return { pieces, chords, notes, jumps, left: [...left.slice(0, MAX_LEFT), ...more] };
 };

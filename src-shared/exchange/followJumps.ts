@@ -1,3 +1,4 @@
+import { words } from "../wordTable.ts";
 import { explicitRepeats, repeatsOf } from "./explicitRepeats.ts";
 import type { Jump, PlacedJump } from "./jump.ts";
 import type { Piece } from "./piece.ts";
@@ -59,7 +60,7 @@ const labelled = (pieces: readonly Piece[], label: string): readonly Piece[] =>
 
 const barsIn = (pieces: readonly Piece[]): string => {
   const [first, last] = [pieces[0]?.number, pieces.at(-1)?.number];
-  return first === last ? `bar ${first}` : `bars ${first} to ${last}`;
+  return first === last ? words.import.bar(`${first}`) : words.import.barsTo(`${first}`, `${last}`);
 };
 
 /**
@@ -73,13 +74,13 @@ export const followJumps = (given: readonly Piece[], found: readonly PlacedJump[
   const asWritten = (why: string): Followed => ({
     pieces: given,
     read: [],
-    left: [`${why}; the bars are played as they stand.`],
+    left: [words.import.jumps.asWritten(why)],
   });
   if (backs.length === 0) {
     const away = jumps.find(({ jump }) => jump.kind === "toCoda");
     return away === undefined
       ? { pieces: given, read: [], left: [] }
-      : asWritten("There is a way to the coda, but no da capo or dal segno before it");
+      : asWritten(words.import.jumps.coda);
   }
   const pieces = explicitRepeats(given);
   const { skipped, within } = repeatsOf(pieces);
@@ -99,49 +100,47 @@ export const followJumps = (given: readonly Piece[], found: readonly PlacedJump[
     }
     taken.add(back);
     const { to, until } = back.jump;
-    const name = to === "start" ? "Da capo" : "Dal segno";
-    const where = `bar ${pieces[back.leaves - 1]?.number ?? "1"}`;
+    const name = to === "start" ? words.import.jumps.daCapo : words.import.jumps.dalSegno;
+    const where = words.import.bar(pieces[back.leaves - 1]?.number ?? "1");
     if (within.has(back.leaves)) {
-      return asWritten(`${name} in ${where} stands within a repeat`);
+      return asWritten(words.import.jumps.repeat(name, where));
     }
     const start = to === "start" ? 0 : signFor(back, "segno", jumps);
     if (start === null) {
-      return asWritten(`${name} in ${where} has no segno before it`);
+      return asWritten(words.import.jumps.segno(name, where));
     }
     const leavesAt = (line: number, kind: "fine" | "toCoda"): PlacedJump | undefined =>
       jumps.find(({ jump, leaves }) => jump.kind === kind && leaves === line);
     const again: Piece[] = [];
     let goesTo: number | null = back.leaves;
-    let ends = "";
+    let ends: "fine" | "coda" | null = null;
     for (let piece = start; piece < back.leaves; piece += 1) {
       const played = pieces[piece];
       if (played !== undefined && !skipped.has(piece)) {
         again.push(plain(played));
         const line = piece + 1;
         if (until !== "coda" && leavesAt(line, "fine") !== undefined) {
-          [goesTo, ends] = [null, ", to the fine"];
+          [goesTo, ends] = [null, "fine"];
           break;
         }
         const away = until === "fine" ? undefined : leavesAt(line, "toCoda");
         const coda = away && signFor(away, "coda", jumps);
         if (coda !== null && coda !== undefined) {
-          [goesTo, ends] = [coda, ", then the coda"];
+          [goesTo, ends] = [coda, "coda"];
           break;
         }
       }
     }
     const marks = taken.size > 1 ? `-${taken.size}` : "";
-    out.push(...labelled(again, `${name.replace(" ", "-")}${marks}`));
-    read.push(`${name} after ${where}: ${barsIn(again)} again${ends}`);
-    if (until !== null && ends === "") {
-      left.push(
-        `${name} in ${where} goes to a ${until}, and there is none: it goes on to its end.`,
-      );
+    out.push(...labelled(again, `${to === "start" ? "Da-capo" : "Dal-segno"}${marks}`));
+    read.push(words.import.jumps.again(name, where, barsIn(again), ends));
+    if (until !== null && ends === null) {
+      left.push(words.import.jumps.noUntil(name, where, until));
     }
     if (goesTo === null) {
       return { pieces: out, read, left };
     }
-    label = ends === "" ? null : "Coda";
+    label = ends === null ? null : "Coda";
     at = goesTo;
   }
 };

@@ -1,4 +1,5 @@
 import { TICKS_PER_QUARTER } from "../units.ts";
+import { words } from "../wordTable.ts";
 import { chartLabel } from "./chartFromBars.ts";
 import { directionJumps, soundJumps } from "./directionJumps.ts";
 import { harmonySymbol } from "./harmonySymbol.ts";
@@ -114,9 +115,7 @@ export const readMeasures = (part: XmlElement): PartReading => {
         const times = numberIn(repeat.attributes["times"]) ?? 2;
         plays = Math.min(16, Math.max(2, Math.round(times)));
         if (repeat.attributes["after-jump"] === "yes") {
-          left.push(
-            `Bar ${number}: its repeat is asked for after a jump too, and is not made there.`,
-          );
+          left.push(words.import.afterJump(number));
         }
       }
       const bracket = childOf(line, "ending");
@@ -212,8 +211,7 @@ export const readMeasures = (part: XmlElement): PartReading => {
     readMeasure(measure, index);
   }
   const shown = left.slice(0, MAX_LEFT);
-  const more =
-    left.length > MAX_LEFT ? [`and ${left.length - MAX_LEFT} more of the same kind`] : [];
+  const more = left.length > MAX_LEFT ? [words.import.more(left.length - MAX_LEFT)] : [];
   return {
     pieces,
     chords,

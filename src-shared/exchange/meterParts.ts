@@ -3,6 +3,7 @@ import { eighthsIn } from "../chart/pulse.ts";
 import type { Meter } from "../chart/song.ts";
 import { type Refusal, refuse } from "../harmony/refusal.ts";
 import { TICKS_PER_EIGHTH } from "../units.ts";
+import { words } from "../wordTable.ts";
 import { explicitRepeats, repeatsOf } from "./explicitRepeats.ts";
 import type { Piece } from "./piece.ts";
 
@@ -103,9 +104,7 @@ const partOf = (run: Run): MeterPart | Refusal => {
   }
   const other = run.pieces.find((piece) => piece.meter !== run.name);
   const left =
-    other === undefined
-      ? []
-      : [`From bar ${other.number} the metre is ${other.meter}: ${run.name} is kept.`];
+    other === undefined ? [] : [words.import.meters.kept(other.number, other.meter, run.name)];
   return { meter: meter.value, pieces: run.pieces, named: "", left };
 };
 
@@ -119,10 +118,7 @@ export const meterParts = (pieces: readonly Piece[], jumps: boolean): MeterParts
   const runs = runsOf(pieces);
   const [first, second] = runs;
   if (first === undefined) {
-    return refuse(
-      "No note or rest of this tune has a length, so there are no bars.",
-      "Check its note lengths and bar lines.",
-    );
+    return refuse(words.import.noBars, words.import.noBarsTry);
   }
   const names = [...new Set(pieces.map(({ meter }) => meter))];
   if (second === undefined) {
@@ -138,35 +134,38 @@ export const meterParts = (pieces: readonly Piece[], jumps: boolean): MeterParts
   const common = commonMeter(names);
   if (common !== null) {
     const full = eighthsIn(common) * TICKS_PER_EIGHTH;
-    const said = `The tune is in ${names.join(" and ")}: it is written in ${written(common)} throughout, each chord where it was.`;
+    const said = words.import.meters.common(names, written(common));
     const inBars = pieces.flatMap((piece) => cut(piece, full));
     return { ok: true, parts: [{ meter: common, pieces: inBars, named: "", left: [said] }] };
   }
   const where = runs
     .slice(1, 4)
-    .map(({ name, pieces: [start] }) => `to ${name} in bar ${start?.number}`)
+    .map(({ name, pieces: [start] }) => words.import.meters.to(name, start?.number ?? ""))
     .join(", ");
-  const advice = "Put the bars of each metre in a tune of their own.";
-  const changes = `The metre changes ${where}${runs.length > 4 ? " and on" : ""}`;
+  const advice = words.import.meters.try;
+  const changes = words.import.meters.changes(where, runs.length > 4);
   if (runs.some((run) => run.pieces.length < LEAST_BARS)) {
-    return refuse(`${changes}, and a chart keeps one metre.`, advice);
+    return refuse(words.import.meters.says(changes), advice);
   }
   const { within } = repeatsOf(explicitRepeats(pieces));
   const lines = runs.map((_, index) =>
     runs.slice(0, index).reduce((sum, run) => sum + run.pieces.length, 0),
   );
   if (jumps || lines.some((line) => within.has(line))) {
-    const how = jumps ? "a da capo or dal segno" : "a repeat";
-    return refuse(`${changes}, and ${how} goes over it.`, advice);
+    return refuse(words.import.meters.over(changes, jumps), advice);
   }
   const parts: MeterPart[] = [];
   for (const [index, run] of runs.entries()) {
     const part = partOf(withChord(run, runs[index - 1]));
     if ("ok" in part) {
-      return refuse(`${changes}: ${part.says}`, part.try);
+      return refuse(words.import.meters.broken(changes, part.says), part.try);
     }
-    const named = `bars ${run.pieces[0]?.number} to ${run.pieces.at(-1)?.number}, ${run.name}`;
-    const said = `${changes}: each part is a song of its own.`;
+    const named = words.import.meters.part(
+      run.pieces[0]?.number ?? "",
+      run.pieces.at(-1)?.number ?? "",
+      run.name,
+    );
+    const said = words.import.meters.apart(changes);
     parts.push({ ...part, named, left: [said, ...part.left] });
   }
   return { ok: true, parts };

@@ -1,9 +1,11 @@
 /// <reference path="./abcjsParse.d.ts" />
+
 import Parse from "abcjs/src/parse/abc_parse.js";
 import { plainHeader } from "../chart/readHeader.ts";
 import type { Key } from "../harmony/key.ts";
 import { keyName, readKey } from "../harmony/readKey.ts";
 import { refuse } from "../harmony/refusal.ts";
+import { words } from "../wordTable.ts";
 import { abcBudget } from "./abcBudget.ts";
 import { abcPieces } from "./abcPieces.ts";
 import { type AbcText, abcTunes, partOrder } from "./abcTunes.ts";
@@ -30,11 +32,11 @@ const keyOf = (tune: AbcTune): FoundKey => {
   const minor = minorModes.test(mode);
   const reading = readKey(`${root}${sign}${minor ? "m" : ""}`);
   if (!reading.ok) {
-    return { key: plainHeader.key, read: "no key: G is taken", left: null };
+    return { key: plainHeader.key, read: words.import.noKey, left: null };
   }
   const name = keyName(reading.key);
-  const left = plainModes.test(mode) ? null : `The mode (${mode}): ${name} is written.`;
-  return { key: reading.key, read: `key ${name}`, left };
+  const left = plainModes.test(mode) ? null : words.import.mode(mode, name);
+  return { key: reading.key, read: words.import.key(name), left };
 };
 
 /** Quarters a minute, or null where none is told. */
@@ -58,7 +60,7 @@ const parsed = (text: string): AbcTune | string => {
 const tunesOf = (abc: AbcText): readonly FoundTune[] => {
   const { title } = abc;
   if (abc.text.length > MAX_TUNE) {
-    return [{ ...refuse("This tune is too long to read.", "Divide it into parts."), title }];
+    return [{ ...refuse(words.import.abc.tooLong, words.import.abc.tooLongTry), title }];
   }
   const beyond = abcBudget(abc.text);
   if (beyond !== null) {
@@ -66,13 +68,13 @@ const tunesOf = (abc: AbcText): readonly FoundTune[] => {
   }
   const tune = parsed(abc.text);
   if (typeof tune === "string") {
-    const says = `The ABC cannot be read: ${tune.slice(0, 120)}.`;
-    return [{ ...refuse(says, "Check its K: and M: lines."), title }];
+    const says = words.import.abc.says(tune.slice(0, 120));
+    return [{ ...refuse(says, words.import.abc.try), title }];
   }
   const { pieces, chords, notes, jumps, left } = abcPieces(tune, abc.text);
   if (chords === 0) {
-    const advice = 'Write chords in quotes before the notes, as in "G"B2 "D7"A2.';
-    return [{ ...refuse("This tune has no chord symbols.", advice), title }];
+    const advice = words.import.abc.noChordsTry;
+    return [{ ...refuse(words.import.abc.noChords, advice), title }];
   }
   const key = keyOf(tune);
   const labels = new Set(pieces.map((piece) => piece.label));
@@ -89,10 +91,10 @@ const tunesOf = (abc: AbcText): readonly FoundTune[] => {
     quarters: tempoOf(tune),
     pieces,
     jumps,
-    read: [key.read, ...(form === null ? [] : [`parts in the order ${form.join(" ")}`])],
+    read: [key.read, ...(form === null ? [] : [words.import.abc.order(form.join(" "))])],
     left: [
-      ...(notes > 0 ? [`${notes} notes: a chart has chords alone.`] : []),
-      ...(abc.lyrics ? ["Lyrics."] : []),
+      ...(notes > 0 ? [words.import.notes(notes)] : []),
+      ...(abc.lyrics ? [words.import.abc.lyrics] : []),
       ...(key.left === null ? [] : [key.left]),
       ...left,
     ],
@@ -103,14 +105,11 @@ const tunesOf = (abc: AbcText): readonly FoundTune[] => {
 export const readAbcText = (text: string, onTune?: OnTune): Importing => {
   const count = text.match(/^X:/gm)?.length ?? 0;
   if (count > MAX_TUNES) {
-    return refuse(`There are ${count} tunes in this file.`, `Divide it: ${MAX_TUNES} at most.`);
+    return refuse(words.import.abc.manyTunes(count), words.import.divide(MAX_TUNES));
   }
   const tunes = abcTunes(text);
   if (tunes.length === 0) {
-    return refuse(
-      "There is no tune in this file: no line starts with X: and K:.",
-      "Choose an ABC file.",
-    );
+    return refuse(words.import.abc.noTune, words.import.abc.noTuneTry);
   }
   const found = tunes.flatMap((tune, index) => {
     const songs = tunesOf(tune);

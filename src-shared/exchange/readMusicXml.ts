@@ -5,6 +5,7 @@ import { readTuning } from "../harmony/readTuning.ts";
 import { refuse } from "../harmony/refusal.ts";
 import { tunings } from "../neck/tuningTable.ts";
 import { fret } from "../units.ts";
+import { words } from "../wordTable.ts";
 import type { FoundHeader } from "./chartFromBars.ts";
 import { fileText } from "./fileText.ts";
 import type { FoundTune, Importing } from "./importing.ts";
@@ -47,10 +48,10 @@ const neckOf = (part: XmlElement): Pick<FoundHeader, "capo" | "tuning"> => {
 };
 
 const leftOf = (reading: PartReading, parts: number): readonly string[] => [
-  ...(reading.notes > 0 ? [`${reading.notes} notes: a chart has chords alone.`] : []),
-  ...(reading.lyrics > 0 ? [`${reading.lyrics} syllables of lyrics.`] : []),
-  ...(reading.keyChanges > 0 ? ["Changes of key: the chart keeps its first one."] : []),
-  ...(parts > 1 ? [`${parts - 1} other parts.`] : []),
+  ...(reading.notes > 0 ? [words.import.notes(reading.notes)] : []),
+  ...(reading.lyrics > 0 ? [words.import.xml.lyrics(reading.lyrics)] : []),
+  ...(reading.keyChanges > 0 ? [words.import.xml.keys] : []),
+  ...(parts > 1 ? [words.import.xml.parts(parts - 1)] : []),
   ...reading.left,
 ];
 
@@ -62,10 +63,7 @@ const tunesOf = (root: XmlElement, title: string): readonly FoundTune[] => {
     null,
   );
   if (best === null || best.reading.chords === 0) {
-    const refusal = refuse(
-      "There are no chord symbols in this score.",
-      "Write the chords as harmony symbols in a notation program, and export it again.",
-    );
+    const refusal = refuse(words.import.xml.noChords, words.import.xml.noChordsTry);
     return [{ ...refusal, title }];
   }
   const { part, reading } = best;
@@ -75,12 +73,12 @@ const tunesOf = (root: XmlElement, title: string): readonly FoundTune[] => {
     quarters: reading.tempo,
     pieces: reading.pieces,
     jumps: reading.jumps,
-    read: [key === null ? "no key: G is taken" : `key ${keyName(key)}`],
+    read: [key === null ? words.import.noKey : words.import.key(keyName(key))],
     left: leftOf(reading, parts.length),
   });
 };
 
-const EXPORT = "Export it as MusicXML (score-partwise) from a notation program.";
+const EXPORT = words.import.xml.partwiseTry;
 
 /** Reads the text of a MusicXML score, 3.1 or 4.0, into a chart. */
 export const readMusicXmlText = (text: string): Importing => {
@@ -91,12 +89,12 @@ export const readMusicXmlText = (text: string): Importing => {
   const { root } = xml;
   if (root.name !== "score-partwise") {
     return root.name === "score-timewise"
-      ? refuse("This score is written measure by measure (score-timewise).", EXPORT)
-      : refuse(`This is XML, but no score: it starts with <${root.name.slice(0, 40)}>.`, EXPORT);
+      ? refuse(words.import.xml.timewise, EXPORT)
+      : refuse(words.import.xml.noScore(root.name.slice(0, 40)), EXPORT);
   }
   const work = childOf(root, "work");
   const title =
-    (work && textAt(work, "work-title")) || textAt(root, "movement-title") || "Untitled";
+    (work && textAt(work, "work-title")) || textAt(root, "movement-title") || words.notes.untitled;
   return { ok: true, tunes: tunesOf(root, title) };
 };
 

@@ -2,6 +2,7 @@ import { eighthsInBeat } from "../chart/pulse.ts";
 import { plainHeader } from "../chart/readHeader.ts";
 import type { Meter } from "../chart/song.ts";
 import { bpm } from "../units.ts";
+import { words } from "../wordTable.ts";
 import { chartFromBars, type FoundHeader } from "./chartFromBars.ts";
 import { followJumps } from "./followJumps.ts";
 import type { FoundTune } from "./importing.ts";
@@ -58,19 +59,17 @@ export const songsFromPieces = (tune: TuneFound): readonly FoundTune[] => {
       },
       pieces,
       [
-        `${symbols} chord symbols`,
+        words.import.symbols(symbols),
         ...tune.read,
-        beats === null ? `no tempo: ${plainHeader.tempo} is taken` : `tempo ${beats}`,
+        beats === null ? words.import.noTempo(plainHeader.tempo) : words.import.tempo(beats),
         ...followed.read,
       ],
       [
         ...left,
         ...(header.form !== null && named !== ""
-          ? [`The order of parts, ${header.form.join(" ")}: each song has its bars once.`]
+          ? [words.import.order(header.form.join(" "))]
           : []),
-        ...(header.form !== null && isBack
-          ? ["Da capo or dal segno: the order of parts is played."]
-          : []),
+        ...(header.form !== null && isBack ? [words.import.orderPlayed] : []),
         ...followed.left,
         ...tune.left,
       ],

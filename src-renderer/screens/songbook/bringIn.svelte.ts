@@ -1,6 +1,7 @@
 import { withOwnNames } from "../../../src-shared/book/sharedSongs.ts";
 import { MAX_IMPORT_BYTES } from "../../../src-shared/exchange/importing.ts";
 import type { Pattern } from "../../../src-shared/roll/pattern.ts";
+import { words } from "../../../src-shared/wordTable.ts";
 import type { FoundRow, Progress, SharedExtras, SourceFile } from "../../parts/foundSongs.ts";
 import type { Chart, KeptSongs, Songbook } from "../../state/songbook.svelte.ts";
 import type { ReadFiles } from "./readingMessage.ts";
@@ -54,7 +55,7 @@ export class BringIn {
 
   async readFiles(files: readonly File[]): Promise<void> {
     if (files.length === 0 || this.stage.kind === "keeping") return;
-    const says = files.length === 1 ? (files[0]?.name ?? "") : `${files.length} files`;
+    const says = files.length === 1 ? (files[0]?.name ?? "") : words.found.fileCount(files.length);
     await this.#reading(says, () =>
       Promise.all(
         files.map(async (file) => ({
@@ -68,11 +69,11 @@ export class BringIn {
 
   async readText(): Promise<void> {
     if (this.text.trim() === "") {
-      this.problem = "There is no text yet. Paste a tune or a line of chords, as in G C D.";
+      this.problem = words.found.noText;
       return;
     }
     const bytes = new TextEncoder().encode(this.text);
-    await this.#reading("the text", async () => [{ name: "Pasted text", bytes }]);
+    await this.#reading(words.found.theText, async () => [{ name: words.found.pasted, bytes }]);
   }
 
   async #reading(says: string, filesOf: () => Promise<readonly SourceFile[]>): Promise<void> {
@@ -98,7 +99,7 @@ export class BringIn {
       if (stop.signal.aborted) return;
       const reason = thrown instanceof Error ? thrown.message : String(thrown);
       this.stage = { kind: "choosing" };
-      this.problem = `This could not be read: ${reason || "the reader ended."} Try it again, or one file at a time.`;
+      this.problem = words.found.unreadable(reason || words.found.readerEnded);
     }
   }
 

@@ -1,5 +1,6 @@
 import { takenIn } from "../../../src-shared/exchange/patternFile.ts";
 import type { Pattern } from "../../../src-shared/roll/pattern.ts";
+import { words } from "../../../src-shared/wordTable.ts";
 import type { AppState } from "../../state/context.ts";
 import type { KeptSongs } from "../../state/songbook.svelte.ts";
 import type { BringIn } from "./bringIn.svelte.ts";
@@ -39,8 +40,8 @@ export class BringInDoor {
       await this.room.work.readFiles(files);
     } catch (thrown) {
       const reason = thrown instanceof Error ? thrown.message : String(thrown);
-      const says = `Songs cannot be brought in now: ${reason}.`;
-      this.#app.notices.complain({ code: "unreachable", says, try: "Try again; else start anew." });
+      const says = words.found.noDoor(reason);
+      this.#app.notices.complain({ code: "unreachable", says, try: words.found.noDoorTry });
     }
   }
 

@@ -14,7 +14,7 @@ import type { FoundTune, OnTune } from "../../../src-shared/exchange/importing.t
 import type { Refusal } from "../../../src-shared/harmony/refusal.ts";
 import type { Pattern } from "../../../src-shared/roll/pattern.ts";
 import { words } from "../../../src-shared/wordTable.ts";
-import { sayCount, sayKey } from "../../parts/facts.ts";
+import { sayKey } from "../../parts/facts.ts";
 import type { FoundRow, SourceFile } from "../../parts/foundSongs.ts";
 
 const rowOf = (tune: FoundTune, file: string): FoundRow => {
@@ -22,11 +22,11 @@ const rowOf = (tune: FoundTune, file: string): FoundRow => {
     return { kind: "refused", file, title: tune.title, says: tune.says, advice: tune.try };
   }
   const song = readChart(tune.chart).value;
-  const bars = sayCount(unfold(song).bars.length, "bar");
+  const bars = words.count.bars(unfold(song).bars.length);
   return {
     kind: "song",
     file,
-    title: tune.title || "Untitled",
+    title: tune.title || words.notes.untitled,
     text: tune.chart,
     facts: [sayKey(song.key), meterName(song.meter), bars],
     read: tune.read,
@@ -48,7 +48,7 @@ const sharedRow = (song: SharedSong, own: readonly Pattern[], file: string): Fou
     file,
     title: title || value.title,
     text,
-    facts: [sayKey(value.key), meterName(value.meter), sayCount(unfold(value).bars.length, "bar")],
+    facts: [sayKey(value.key), meterName(value.meter), words.count.bars(unfold(value).bars.length)],
     read: [
       say.readAll,
       ...(settings.plan.pins.length > 0 ? [say.readPins(settings.plan.pins.length)] : []),
