@@ -1712,6 +1712,7 @@ export const words = {
     tuning: (tuning: string): string => `tuning ${tuning}`,
     capo: (capo: number): string => `capo ${capo}`,
     help: "Frets from the nut; / and \\ slide up and down; T I M thumb, index, middle.",
+    letGo: (mark: string): string => `${mark} behind a finger: its note is let go early.`,
   },
   /** Small words that join others. */
   say: {
