@@ -44,14 +44,6 @@ export const words = {
   /** Things that are counted. */
   count: {
     bars: (count: number): string => counted(count, "bar", "bars"),
-    changes: (count: number): string => counted(count, "change", "changes"),
-    slides: (count: number): string => counted(count, "slide", "slides"),
-    songs: (count: number): string => counted(count, "song", "songs"),
-    patterns: (count: number): string => counted(count, "pattern", "patterns"),
-    grips: (count: number): string => counted(count, "grip", "grips"),
-    pins: (count: number): string => counted(count, "pin", "pins"),
-    errors: (count: number): string => counted(count, "error", "errors"),
-    things: (count: number): string => counted(count, "thing", "things"),
     measures: (count: number): string => counted(count, "measure", "measures"),
     eighths: (count: number): string => counted(count, "eighth", "eighths"),
   },
@@ -62,6 +54,13 @@ export const words = {
     centimetres: (cm: number): string => `${cm} cm`,
     today: (time: string): string => `Today ${time}`,
     yesterday: "Yesterday",
+    key: (tonic: string, mode: string): string => `${tonic} ${mode}`,
+    modes: {
+      major: "major",
+      minor: "minor",
+    },
+    timesIn: "en",
+    datesIn: "en-GB",
   },
   /** How fast. */
   tempo: {
@@ -302,6 +301,7 @@ export const words = {
     },
     stopped: (reason: string): string => `Saving stopped inside Shortslide (${reason}).`,
     stoppedTry: "Try again; if it happens again, copy your text to another place.",
+    roundsTry: "Try again; the rounds are kept here until it works.",
     mine: (title: string): string => `${title} (mine)`,
   },
   /** The Chart page: the text, and what it says. */
@@ -1588,18 +1588,19 @@ export const words = {
     /** The page's heading. */
     heading: (title: string): string => `Rehearse ${title}`,
     exercisesHeading: "Exercises",
-    views: { guided: "Guided", changes: "Changes", exercises: "Exercises" },
+    views: { changes: "Changes", exercises: "Exercises" },
     viewsLabel: "What to rehearse",
     noSong: "Open a song to rehearse its changes. Exercises need none.",
     noBars: "No bars yet: write the changes on the Chart page.",
     noRoute: "This song has no route yet. Play says what is in the way.",
     openChart: "Open the chart",
-    openSongbook: "Open the songbook",
     openPlay: "Open Play",
     nothingMoves: "Nothing moves in this song: the hand stays where it is.",
     gone: "The song has changed: this is not in it any more.",
     back: "Back",
     change: (from: string, to: string): string => `${from} to ${to}`,
+    changeAt: (change: string, from: number, to: number): string =>
+      from === to ? `${change}, fret ${from}` : `${change}, fret ${from} to ${to}`,
     passage: (first: number, last: number): string =>
       first === last ? `Bar ${first}` : `Bars ${first} to ${last}`,
     wholeSong: "The whole song",
@@ -1628,7 +1629,6 @@ export const words = {
       `needs ${Math.round(need)} of ${Math.round(window)}\u00a0ms`,
     marksSaid: (clean: number, all: number): string => `${clean} of ${all} clean`,
     atTempo: (tempo: string): string => `At ${tempo}, what needs work most comes first.`,
-    practisePassage: "Bars",
     from: "From bar",
     to: "to bar",
     practise: "Practise",
@@ -1664,7 +1664,6 @@ export const words = {
     length: "Length",
     minutes: (minutes: number): string => `${minutes} minutes`,
     start: "Start",
-    planLabel: "What it is made of",
     due: "Due again",
     trouble: "Needs work",
     song: "Whole song",
@@ -1682,7 +1681,6 @@ export const words = {
     skip: "Skip",
     resume: "Resume",
     end: "End",
-    paused: "Paused",
     over: "Done for now",
     overAbout: (rounds: number, clean: number): string =>
       `${rounds === 1 ? "1 round" : `${rounds} rounds`} played, ${clean} marked clean. What is not yet clean comes first the next time.`,
@@ -1702,13 +1700,107 @@ export const words = {
     pairName: (key: string, from: string, to: string): string => `${from} and ${to} in ${key}`,
     circleName: (key: string): string => `Circle of keys from ${key}`,
     callsName: (key: string, seed: number): string => `Calls in ${key}, set ${seed}`,
-    inShape: (name: string, shape: string): string => `${name}, ${shape}`,
   },
   /** The player's own hand, as their marks tell it. */
   ownHand: {
     mine: "Mine",
     asMarksTell: (fiveFretsMs: number): string =>
       `As your marks tell: five frets in about ${fiveFretsMs} ms.`,
+    title: "Your hand",
+    what: "How fast a hand moves decides which changes can be made in time. Your marks of single changes tell how fast yours does.",
+    tooFew: (least: number, ofAKind: number, clean: number, notYet: number): string =>
+      `A proposal takes ${least} marks of single changes, at least ${ofAKind} of them clean and ${ofAKind} not yet. So far: ${clean} clean, ${notYet} not yet.`,
+    found: (marks: number): string => `Your hand, from ${marks} marks`,
+    fiveFrets: "Five frets up",
+    start: "To start",
+    perBit: "For each bit of difficulty",
+    estimate: (value: number, give: number): string => `${value} ms ± ${give}`,
+    sure: "The true value lies within these limits about nine times in ten, if the marks are honest.",
+    inUse: (own: boolean, fiveFretsMs: number): string =>
+      `In use now: ${own ? "your hand" : "the usual hand"}, five frets in about ${fiveFretsMs} ms.`,
+    fits: "That is the hand in use, as far as the marks can tell.",
+    use: "Use my hand",
+    refuse: "Not now",
+    useAfterAll: "Use it after all",
+    refused: "You said no to this. There is another proposal after more marks.",
+    back: "Back to the usual hand",
+    accepted: "Your hand is in use: routes and ceilings go by it.",
+    wentBack: "The usual hand is in use again.",
+    undo: "Undo",
+  },
+  /** What was practised, as pictures and as a list. */
+  progress: {
+    place: "Progress",
+    log: "Practice log",
+    reading: "Reading the practice log…",
+    tryAgain: "Try again",
+    empty: "Nothing is in the log yet",
+    emptyHow:
+      "Rehearse a song, or one change of it: every round that you play is written down here, with its tempo and your mark.",
+    toSongbook: "To the songbook",
+    passedOver: (damaged: number, newer: number): string =>
+      [
+        damaged === 1 ? "One line of the log is damaged and was passed over." : "",
+        damaged > 1 ? `${damaged} lines of the log are damaged and were passed over.` : "",
+        newer > 0 ? `${newer} were written by a later Shortslide.` : "",
+      ]
+        .filter((part) => part !== "")
+        .join(" "),
+    show: "Show",
+    everything: "Everything",
+    weeks: "Minutes a week",
+    minutes: "Minutes",
+    weekOf: "Week from",
+    thisWeek: "this week",
+    weekSays: (from: string, minutes: number): string => `Week from ${from}: ${minutes} minutes`,
+    tempos: "Tempo from day to day",
+    temposWhat: "The fastest round of each day. The bare slide is counted apart.",
+    clean: "Clean",
+    notYet: "Not yet",
+    unmarked: "Not marked",
+    tried: "Fastest tried",
+    fastestClean: "Fastest clean",
+    none: "none",
+    day: "Day",
+    asTable: "As a table",
+    pictureSays: (what: string, from: number, to: number, days: number): string =>
+      `${what}: fastest clean tempo from ${from} to ${to}, on ${days} days`,
+    pictureNone: (what: string): string => `${what}: no clean round yet`,
+    showAll: (count: number): string => `Show all ${count}`,
+    moved: "What moved in four weeks",
+    movedNothing: "Nothing yet: it takes a clean round on two days, at two tempos.",
+    movedBy: (what: string, before: number, now: number, beats: string): string =>
+      `${what}: from ${before} to ${now} ${beats} a minute`,
+    rounds: "Rounds",
+    more: (count: number): string => `Show ${count} more`,
+    deleteRound: (what: string, when: string): string => `Delete: ${what}, ${when}`,
+    deleted: "The round is deleted.",
+    undo: "Undo",
+    saveCsv: "Save as a table (CSV)",
+    csvName: "practice-log.csv",
+    csvHeads: [
+      "When (UTC)",
+      "Song",
+      "What",
+      "Stage",
+      "Tempo",
+      "Tempo counts",
+      "Mark",
+      "Seconds",
+    ] as const,
+    change: (from: string, fromFret: number, to: string, toFret: number): string =>
+      `${from} at ${fromFret} to ${to} at ${toFret}`,
+    bars: (first: number, last: number): string =>
+      first === last ? `Bar ${first}` : `Bars ${first} to ${last}`,
+    wholeSong: "Whole song",
+    bare: (what: string): string => `${what}, bare slide`,
+    stages: {
+      slide: "Bare slide",
+      slow: "Slowly, with the roll",
+      tempo: "Up to tempo",
+      song: "In the song",
+    },
+    aMinute: (tempo: number, beats: string): string => `${tempo} ${beats} a minute`,
   },
   /** What is kept on the disk: damage, earlier versions, what could not be saved. */
   keeping: {
@@ -1753,12 +1845,34 @@ export const words = {
         ...(back > 0 ? [`brings back ${lines(back)}`] : []),
         ...(away > 0 ? [`takes away ${lines(away)}`] : []),
       ];
-      return parts.length === 0 ? "" : `It ${parts.join(" and ")}.`;
+      return parts.length === 0 ? "It changes nothing." : `It ${parts.join(" and ")}.`;
     },
     comesBack: "Comes back:",
     goesAway: "Goes away:",
     sameLines: (count: number): string => `${count} ${count === 1 ? "line" : "lines"} the same`,
     differences: "What is different",
+  },
+  /** What the desktop's window asks by itself. */
+  window: {
+    crashed: "The screen stopped working.",
+    crashedDetail: (reason: string): string => `Saved charts are safe. (${reason})`,
+    openAgain: "Open it again",
+    quit: "Quit",
+    notSaved: "Something is not saved yet.",
+    notSavedDetail: "The screen says why. If you close the window now, your last changes are lost.",
+    stay: "Stay",
+    leave: "Close without saving",
+    broken: "Something went wrong inside Shortslide",
+    brokenDetail: (what: string): string =>
+      `${what}. It is in the log. Saved charts are safe; if something does not work, start again.`,
+  },
+  /** Opening the screen in the browser. */
+  opening: {
+    used: "This address was used before.",
+    usedTwice:
+      "Someone else may have opened it on this computer. What they were given does not work any more. Start Shortslide again.",
+    expired: "This address is too old.",
+    openPrinted: "Open the address that Shortslide printed when it started.",
   },
   /** What went wrong, and the log. */
   trouble: {
@@ -1772,6 +1886,9 @@ export const words = {
     logNotRead: "The log cannot be read.",
     copy: "Copy",
     copied: "Copied.",
+    notCopied: (reason: string): string => `It could not be copied: ${reason}.`,
+    copyByHand: "Select the text and copy it by key.",
+    boundary: "Your song is kept. Try again, or go back to the songbook.",
     close: "Close",
   },
 

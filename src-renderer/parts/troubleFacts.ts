@@ -2,7 +2,7 @@ import type { Tuning } from "../../src-shared/neck/neck.ts";
 import type { Change } from "../../src-shared/practice/practice.ts";
 import type { Trouble } from "../../src-shared/practice/troubleList.ts";
 import { sayLeg } from "../../src-shared/wording/sayLeg.ts";
-import { sayItem } from "../../src-shared/wording/sayPractice.ts";
+import { sayChange } from "../../src-shared/wording/sayPractice.ts";
 import { words } from "../../src-shared/wordTable.ts";
 
 /** A change of the trouble list, as it is shown. */
@@ -45,7 +45,7 @@ export const troubleFacts = (
     const clean = marks.filter((mark) => mark === "clean").length;
     return {
       change,
-      chords: sayItem(change),
+      chords: sayChange(change),
       says: sayLeg(hardest.leg, hardest.to, tuning),
       needs: say.needs(hardest.leg.need, hardest.leg.window),
       share: Math.min(100, 100 * load),

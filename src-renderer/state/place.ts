@@ -5,6 +5,7 @@ import type { OpenSong } from "./openSong.svelte.ts";
 export type Place =
   | { readonly kind: "songbook" }
   | { readonly kind: "jam" }
+  | { readonly kind: "progress" }
   | { readonly kind: "chart"; readonly id: string }
   | { readonly kind: "play"; readonly id: string }
   | { readonly kind: "rehearse"; readonly id: string }
@@ -21,6 +22,8 @@ export const exercisesPlace: Place = { kind: "exercises" };
 
 /** The places of a song, in the order in which they are shown. */
 export const songPlaces = ["chart", "play", "rehearse"] as const;
+/** Where one sees what was practised. */
+export const progressPlace: Place = { kind: "progress" };
 
 /** A place as the address carries it. */
 export const hashOf = (place: Place): string =>
@@ -28,8 +31,8 @@ export const hashOf = (place: Place): string =>
 
 /** The place an address names; one that names none is the songbook. */
 export const placeOf = (hash: string): Place => {
-  if (hash === hashOf(jamPlace)) return jamPlace;
-  if (hash === hashOf(exercisesPlace)) return exercisesPlace;
+  const found = [jamPlace, progressPlace, exercisesPlace].find((place) => hashOf(place) === hash);
+  if (found) return found;
   const [, named, coded] = /^#\/(\w+)\/([^/]+)$/.exec(hash) ?? [];
   const kind = songPlaces.find((each) => each === named);
   if (kind === undefined || coded === undefined) return songbookPlace;

@@ -1,10 +1,12 @@
 import { Unzip, type UnzipFile, UnzipInflate } from "fflate";
 import { type Refusal, refuse } from "../harmony/refusal.ts";
 import { words } from "../wordTable.ts";
+import { crc32 } from "./crc32.ts";
 import { fileText } from "./fileText.ts";
 import { MAX_IMPORT_BYTES } from "./importing.ts";
 import { readXml } from "./readXml.ts";
 import { childOf } from "./xmlTree.ts";
+import { zipDirectory } from "./zipDirectory.ts";
 
 /** The score within a compressed MusicXML file, or why it cannot be had. */
 export type Unpacked = { readonly ok: true; readonly bytes: Uint8Array } | Refusal;
@@ -82,7 +84,8 @@ const scorePath = (container: Entry | undefined): string | null => {
 
 /**
  * The score of a compressed MusicXML file (.mxl): the one that META-INF/container.xml names, else the
- * first MusicXML file in it. Refused: what unpacks beyond MAX_IMPORT_BYTES, and a broken archive.
+ * first MusicXML file in it. Refused: what unpacks beyond MAX_IMPORT_BYTES, and an archive that is
+ * broken, cut off, or does not agree with its checksum.
  */
 export const unpackMxl = (bytes: Uint8Array): Unpacked => {
   if (bytes.length > MAX_IMPORT_BYTES) {
@@ -99,5 +102,14 @@ export const unpackMxl = (bytes: Uint8Array): Unpacked => {
   if (score === undefined || !score.done) {
     return refuse(words.import.packed.noScore, EXPORT_AGAIN);
   }
-  return { ok: true, bytes: bytesOf(score) };
+  const directory = zipDirectory(bytes, MOST_FILES);
+  if (directory === null) {
+    return refuse("The packed file is cut off: its list of files is missing.", EXPORT_AGAIN);
+  }
+  const unpacked = bytesOf(score);
+  const sum = crc32(unpacked);
+  if (!directory.some((record) => record.name === score.name && record.crc === sum)) {
+    return refuse("The packed file is damaged: its checksum does not agree.", EXPORT_AGAIN);
+  }
+  return { ok: true, bytes: unpacked };
 };

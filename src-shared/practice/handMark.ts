@@ -16,6 +16,13 @@ export type HandMark = {
 /** A hand grows: the newest so many marks tell how it moves now. */
 export const MARKS_THAT_COUNT = 400;
 
+const tells = ({ round: { mark, shift } }: LogEntry): boolean =>
+  mark !== null && shift !== null && shift.bits > 0;
+
+/** How many marks that tell of the hand are newer than a moment, in ms since 1970. */
+export const marksSince = (entries: readonly LogEntry[], sinceMs: number): number =>
+  entries.filter((entry) => tells(entry) && entry.round.atMs > sinceMs).length;
+
 /**
  * The marks that tell of the hand: rounds of one change that was marked and for which the hand had to
  * travel, the newest `MARKS_THAT_COUNT`, equal ones counted together. Rounds of several changes do not
@@ -23,7 +30,7 @@ export const MARKS_THAT_COUNT = 400;
  */
 export const handMarksOf = (entries: readonly LogEntry[]): readonly HandMark[] => {
   const telling = entries
-    .filter(({ round: { mark, shift } }) => mark !== null && shift !== null && shift.bits > 0)
+    .filter(tells)
     .toSorted((one, other) => one.round.atMs - other.round.atMs)
     .slice(-MARKS_THAT_COUNT);
   const marks = new Map<string, HandMark>();

@@ -16,12 +16,12 @@ export type OwnHand = Hand & {
 export type HandAnswer = {
   /** null: the usual hand. */
   readonly own: OwnHand | null;
-  /** So many marks there were when a proposal was last refused; 0 where none was. */
-  readonly refusedAt: number;
+  /** When a proposal was last refused, in ms since 1970 (UTC); null where none was. */
+  readonly refusedMs: number | null;
 };
 
 /** Nothing has been proposed yet. */
-export const noAnswer: HandAnswer = { own: null, refusedAt: 0 };
+export const noAnswer: HandAnswer = { own: null, refusedMs: null };
 
 const count = v.pipe(v.number(), v.integer(), v.minValue(0));
 const ms = (low: number, high: number) =>
@@ -35,7 +35,7 @@ export const handAnswerSchema: v.GenericSchema<unknown, HandAnswer> = v.object({
       v.check(({ start, perBit }) => start + perBit > 0, "a hand that needs no time is none"),
     ),
   ),
-  refusedAt: count,
+  refusedMs: v.nullable(count),
 });
 
 /** Nothing is proposed from fewer marks than this, nor from fewer than `LEAST_OF_A_KIND` of each kind. */
@@ -56,13 +56,14 @@ export type HandProposal =
   | { readonly kind: "differs"; readonly fit: FittedHand; readonly refused: boolean };
 
 /**
- * What the marks propose. A hand in use that lies within half of what is unsure about five frets is
+ * What the marks propose; `sinceRefused` of them are newer than the last refusal, or it is null where
+ * nothing was refused. A hand in use that lies within half of what is unsure about five frets is
  * left in peace.
  */
 export const proposeHand = (
   marks: readonly HandMark[],
   inUse: Hand,
-  refusedAt: number,
+  sinceRefused: number | null,
 ): HandProposal => {
   const { clean, notYet } = countMarks(marks);
   if (clean + notYet < LEAST_MARKS || Math.min(clean, notYet) < LEAST_OF_A_KIND) {
@@ -74,7 +75,7 @@ export const proposeHand = (
   if (Math.abs(now - value) <= (high - value) / 2) {
     return { kind: "fits", fit };
   }
-  return { kind: "differs", fit, refused: refusedAt > 0 && fit.marks < refusedAt + MORE_MARKS };
+  return { kind: "differs", fit, refused: sinceRefused !== null && sinceRefused < MORE_MARKS };
 };
 
 /** The proposed hand as the player takes it: whole tenths of a millisecond. */

@@ -1,7 +1,7 @@
 import { degreeSymbol } from "../harmony/degree.ts";
 import type { Tuning } from "../neck/neck.ts";
 import { type Exercise, type ExerciseShape, readExercise } from "../practice/exercises.ts";
-import type { Item } from "../practice/practice.ts";
+import type { HeldChord, Item } from "../practice/practice.ts";
 import { words } from "../wordTable.ts";
 import { sayShapeChoice } from "./sayShape.ts";
 
@@ -27,15 +27,28 @@ export const sayExercise = (exercise: Exercise): string => {
   }
 };
 
+/** The fret that the index finger covers. */
+const positionOf = ({ frets }: HeldChord): number =>
+  Math.min(...frets.filter((fret) => fret !== null));
+
 /**
- * What is practised, in a few words; bars count from 1.
+ * A change by its chords alone.
+ * @example sayChange({ from: { chord: "G" }, to: { chord: "C" } }) // => "G to C"
+ */
+export const sayChange = (change: {
+  readonly from: Pick<HeldChord, "chord">;
+  readonly to: Pick<HeldChord, "chord">;
+}): string => say.change(change.from.chord, change.to.chord);
+
+/**
+ * What is practised, in a few words, a change with the frets it goes between; bars count from 1.
  * @example sayItem({ kind: "passage", firstBar: 4, lastBar: 7 }) // => "Bars 5 to 8"
  * @example sayItem({ kind: "exercise", name: "calls A D 7" }) // => "Calls in A, set 7"
  */
 export const sayItem = (item: Item): string => {
   switch (item.kind) {
     case "change":
-      return say.change(item.from.chord, item.to.chord);
+      return say.changeAt(sayChange(item), positionOf(item.from), positionOf(item.to));
     case "passage":
       return say.passage(item.firstBar + 1, item.lastBar + 1);
     case "song":

@@ -28,6 +28,9 @@ const sayGoal = (goal: Goal, unit: string): string => {
   if (goal === null) {
     return "none set";
   }
+  if ("below" in goal && goal.below === 0) {
+    return "none";
+  }
   const [[how = "", limit = 0] = []] = Object.entries(goal);
   return `${how === "atLeast" ? "at least" : how} ${limit}${unit === "" ? "" : ` ${unit}`}`;
 };

@@ -6,6 +6,7 @@ const config: ViteUserConfig = {
     include: ["test/bench/*.bench.ts"],
     exclude: process.env["BENCH_TABLE"] === undefined ? ["test/bench/table.bench.ts"] : [],
     testTimeout: 600_000,
+    hookTimeout: 120_000,
     fileParallelism: false,
     pool: "forks",
     execArgv: ["--expose-gc"],

@@ -1,4 +1,5 @@
 import type { Pattern } from "../../../src-shared/roll/pattern.ts";
+import type { Hand } from "../../../src-shared/route/movement.ts";
 import type { SongSettings } from "../../../src-shared/settings.ts";
 import type { HandOutOptions } from "../../../src-shared/sheet/handOut.ts";
 import type { Book } from "../../../src-shared/sheet/page.ts";
@@ -9,6 +10,8 @@ export type HandOutSource = {
   readonly text: string;
   readonly settings: SongSettings;
   readonly patterns: readonly Pattern[];
+  /** The hand that the player has accepted as theirs, or null. */
+  readonly ownHand: Hand | null;
 };
 
 /** What the pages are made of. */

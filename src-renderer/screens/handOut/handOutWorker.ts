@@ -6,8 +6,8 @@ import type { HandOutMessage, HandOutQuestion, HandOutSource } from "./handOutMe
 
 const say = (message: HandOutMessage): void => self.postMessage(message);
 
-const walkOf = ({ text, settings, patterns }: HandOutSource) =>
-  chartToScore(text, settings.plan, settings.playTempo, settings.picking, patterns);
+const walkOf = ({ text, settings, patterns, ownHand }: HandOutSource) =>
+  chartToScore(text, settings.plan, settings.playTempo, settings.picking, patterns, ownHand);
 
 const answer = async (question: HandOutQuestion): Promise<void> => {
   const { fonts, want, options, title, nowMs } = question;

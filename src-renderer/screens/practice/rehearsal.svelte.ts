@@ -1,11 +1,6 @@
-import { compose, tempoOfStage } from "../../../src-shared/practice/compose.ts";
-import {
-  climb,
-  type LadderPlan,
-  ladderOf,
-  usualLadder,
-} from "../../../src-shared/practice/ladder.ts";
-import { materialOf } from "../../../src-shared/practice/material.ts";
+import { compose } from "../../../src-shared/practice/compose.ts";
+import { climb, type LadderPlan, ladderOf } from "../../../src-shared/practice/ladder.ts";
+import { materialOf, takenUp } from "../../../src-shared/practice/material.ts";
 import type { Item, Mark, Minutes, Round, Stage } from "../../../src-shared/practice/practice.ts";
 import {
   advance,
@@ -14,11 +9,10 @@ import {
   sessionOf,
   stepNow,
 } from "../../../src-shared/practice/session.ts";
-import { cleanTempo, nextStage } from "../../../src-shared/practice/standing.ts";
 import { type Trouble, troubleList } from "../../../src-shared/practice/troubleList.ts";
 import type { SongClock } from "../../state/openSong.svelte.ts";
 import type { Player } from "../../state/player.svelte.ts";
-import type { PracticeHistory } from "../../state/practiceHistory.svelte.ts";
+import type { PracticeHistory } from "../../state/practiceHistory.ts";
 import { DrillDesk, type Practised } from "./drillDesk.svelte.ts";
 import type { RehearsedSong } from "./drillWalks.ts";
 
@@ -84,11 +78,8 @@ export class Rehearsal {
     const source = this.desk.sourceOf(item);
     if (!source) return;
     const rounds = this.#history.roundsOf(this.#songOf(item));
-    const stage = wanted ?? nextStage(rounds, item);
-    const { start, goal } = tempoOfStage(stage, source.tempo, cleanTempo(rounds, item, stage));
-    const own = { item, stage, ladder: ladderOf(usualLadder(start, goal)) };
-    this.#own = own;
-    this.desk.begin(own);
+    this.#own = takenUp(source, rounds, item, wanted);
+    this.desk.begin(this.#own);
   }
 
   /** Begins a guided rehearsal of the song; does nothing without one. */
@@ -97,16 +88,21 @@ export class Rehearsal {
     const song = this.#song();
     if (!song?.walk) return;
     const { trouble, rounds } = this;
-    const seed = Math.floor(this.#clock.nowMs() / 1000) % 1_000_000;
-    const due = this.#history.dueOf(song.id);
+    const nowMs = this.#clock.nowMs();
+    const seed = Math.floor(nowMs / 1000) % 1_000_000;
+    const due = this.#history.dueOf(song.id, nowMs);
     this.counts = { rounds: 0, clean: 0 };
     this.session = sessionOf(compose(materialOf(song.walk, trouble, rounds, due, minutes, seed)));
     this.#look();
     await this.#enter();
   }
 
-  setStage(stage: Stage): void {
-    if (this.#own) this.practise(this.#own.item, stage);
+  /** Another stage of the same; what sounded sounds on. */
+  async setStage(stage: Stage): Promise<void> {
+    const { sounds } = this.desk;
+    if (!this.#own) return;
+    this.practise(this.#own.item, stage);
+    if (sounds) await this.playPause();
   }
 
   /** Another ladder for what the player has chosen; it begins at its start. */

@@ -280,7 +280,7 @@ describe("every action", () => {
         ]);
       const before = seen();
       await act(action);
-      const isCall = /^call|^flat$|^noChord$|^takeBack$/.test(action);
+      const isCall = /^call|^flat$|^noChord$|^takeBack$|^mark|^nextPart$/.test(action);
       // Here the loop starts and ends already.
       const idle = ["loopFrom", "loopTo"].includes(action);
       expect([action, seen() === before]).toEqual([action, isCall || idle]);
