@@ -1907,6 +1907,7 @@ export const words = {
     over: "Done for now",
     overAbout: (rounds: number, clean: number): string =>
       `${rounds === 1 ? "1 round" : `${rounds} rounds`} played, ${clean} marked clean. What is not yet clean comes first the next time.`,
+    overHands: "Rest your hands. Stop at pain, numbness or tingling, and see a clinician.",
     again: "Back to the list",
     space: "Space",
     takeCircle: "Practise the circle",
