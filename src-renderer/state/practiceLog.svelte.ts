@@ -7,6 +7,7 @@ import {
 } from "../../src-shared/practice/logLine.ts";
 import type { Round } from "../../src-shared/practice/practice.ts";
 import { type PassedOver, withLines } from "../../src-shared/practice/readLog.ts";
+import { words } from "../../src-shared/wordTable.ts";
 
 /** How far the log's own file has been read: `not-yet` until someone looks at it. */
 export type LogReading = "not-yet" | "reading" | "read" | "failed";
@@ -14,7 +15,7 @@ export type LogReading = "not-yet" | "reading" | "read" | "failed";
 const ourMistake = (thrown: unknown): Problem => ({
   code: "bug",
   says: thrown instanceof Error ? thrown.message : String(thrown),
-  try: "Try again; the rounds are kept here until it works.",
+  try: words.save.roundsTry,
 });
 
 const newId = (): string => crypto.randomUUID();
