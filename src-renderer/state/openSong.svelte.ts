@@ -17,6 +17,7 @@ import {
   stepBack,
   stepForward,
 } from "./songHistory.ts";
+import { WalkedText } from "./walkedText.svelte.ts";
 
 /** What a song needs from outside to tell time; tests bring their own. */
 export type SongClock = { readonly later: Later; readonly nowMs: () => number };
@@ -33,6 +34,7 @@ export class OpenSong {
   readonly canUndo: boolean;
   readonly canRedo: boolean;
   #version: SongVersion;
+  readonly #walked: WalkedText;
   #history: SongHistory = $state.raw(emptyHistory);
   /** The player's own patterns, which the song's picking names. */
   readonly patterns: readonly Pattern[];
@@ -57,6 +59,7 @@ export class OpenSong {
     this.id = stored.id;
     this.#clock = clock;
     this.#version = $state.raw(versionOf(stored));
+    this.#walked = new WalkedText(this.#version.text, clock.later);
     this.text = $derived(this.#version.text);
     this.settings = $derived(this.#version.settings);
     // Apart from the settings, so that a new loop or count-in does not plan the route again.
@@ -65,7 +68,7 @@ export class OpenSong {
     this.#picking = $derived(this.settings.picking);
     this.patterns = $derived(ownPatterns());
     this.#planned = $derived(
-      chartToScore(this.text, this.#plan, this.#playTempo, this.#picking, this.patterns),
+      chartToScore(this.#walked.now, this.#plan, this.#playTempo, this.#picking, this.patterns),
     );
     this.#dynamics = $derived(this.settings.feel.dynamics);
     this.#walkUps = $derived(this.settings.feel.walkUps);
@@ -138,6 +141,7 @@ export class OpenSong {
     this.#autosave.abandon();
     this.#history = record(this.#history, this.#version, "other", this.#clock.nowMs());
     this.#version = versionOf(answer.value);
+    this.#walked.follow(this.#version.text, false);
     return null;
   }
 
@@ -174,6 +178,7 @@ export class OpenSong {
   #become(version: SongVersion, kind: ChangeKind): void {
     this.#history = record(this.#history, this.#version, kind, this.#clock.nowMs());
     this.#version = version;
+    this.#walked.follow(version.text, kind === "typing" || kind === "erasing");
     this.#autosave.offer(version);
   }
 
@@ -181,6 +186,7 @@ export class OpenSong {
     if (!step) return;
     this.#history = step.history;
     this.#version = step.version;
+    this.#walked.follow(step.version.text, false);
     this.#autosave.offer(step.version);
   }
 }
