@@ -18,6 +18,7 @@ import {
   stepBack,
   stepForward,
 } from "./songHistory.ts";
+import { WalkedText } from "./walkedText.svelte.ts";
 
 /** What a song needs from outside to tell time; tests bring their own. */
 export type SongClock = { readonly later: Later; readonly nowMs: () => number };
@@ -37,6 +38,7 @@ export class OpenSong {
   /** The key of a jam evening, in the place of the song's own; null outside one. Never kept with it. */
   eveningKey: string | null = $state.raw(null);
   #version: SongVersion;
+  readonly #walked: WalkedText;
   #history: SongHistory = $state.raw(emptyHistory);
   /** The player's own patterns, which the song's picking names. */
   readonly patterns: readonly Pattern[];
@@ -64,6 +66,7 @@ export class OpenSong {
     this.id = $state(stored.id);
     this.#clock = clock;
     this.#version = $state.raw(versionOf(stored));
+    this.#walked = new WalkedText(this.#version.text, clock.later);
     this.text = $derived(this.#version.text);
     this.settings = $derived(inKey(this.#version.settings, this.eveningKey));
     // Apart from the settings, so that a new loop or count-in does not plan the route again.
@@ -73,7 +76,14 @@ export class OpenSong {
     this.patterns = $derived(ownPatterns());
     this.ownHand = $derived(ownHand());
     this.#planned = $derived(
-      banjoWalk(this.text, this.#plan, this.#playTempo, this.#picking, this.patterns, this.ownHand),
+      banjoWalk(
+        this.#walked.now,
+        this.#plan,
+        this.#playTempo,
+        this.#picking,
+        this.patterns,
+        this.ownHand,
+      ),
     );
     this.#dynamics = $derived(this.settings.feel.dynamics);
     this.#walkUps = $derived(this.settings.feel.walkUps);
@@ -157,6 +167,7 @@ export class OpenSong {
     this.#autosave.abandon();
     this.#history = record(this.#history, this.#version, "other", this.#clock.nowMs());
     this.#version = versionOf(answer.value);
+    this.#walked.follow(this.#version.text, false);
     return null;
   }
 
@@ -193,6 +204,7 @@ export class OpenSong {
   #become(version: SongVersion, kind: ChangeKind): void {
     this.#history = record(this.#history, this.#version, kind, this.#clock.nowMs());
     this.#version = version;
+    this.#walked.follow(version.text, kind === "typing" || kind === "erasing");
     this.#autosave.offer(version);
   }
 
@@ -200,6 +212,7 @@ export class OpenSong {
     if (!step) return;
     this.#history = step.history;
     this.#version = step.version;
+    this.#walked.follow(step.version.text, false);
     this.#autosave.offer(step.version);
   }
 }
