@@ -1,4 +1,6 @@
 import { randomBytes } from "node:crypto";
+import { open } from "node:fs/promises";
+import { dirname } from "node:path";
 import writeFileAtomic from "write-file-atomic";
 import { isSystemError } from "./diskProblem.ts";
 
@@ -12,10 +14,32 @@ export type Disk = {
   readonly log: (line: string) => void;
 };
 
+/** File systems that cannot write out a folder by itself say so by one of these. */
+const CANNOT_SYNC: ReadonlySet<string> = new Set(["EINVAL", "ENOTSUP", "EPERM", "EISDIR"]);
+
+/** Writes a folder's names out, so that a rename outlives a power cut. Windows has no such call. */
+const syncFolder = async (folder: string): Promise<void> => {
+  if (process.platform === "win32") {
+    return;
+  }
+  const handle = await open(folder, "r");
+  try {
+    await handle.sync();
+  } catch (error) {
+    if (!(isSystemError(error) && CANNOT_SYNC.has(error.code))) {
+      throw error;
+    }
+  } finally {
+    await handle.close();
+  }
+};
+
 /** The machine's own disk. */
 export const realDisk: Disk = {
   writeText: async (path, text) => {
-    await writeFileAtomic(path, text, { encoding: "utf8" });
+    // Into a temporary file beside it, fsync, rename; then the folder.
+    await writeFileAtomic(path, text, { encoding: "utf8", fsync: true });
+    await syncFolder(dirname(path));
   },
   log: (line) => {
     process.stderr.write(`shortslide: ${line}\n`);

@@ -1,9 +1,11 @@
 import { join } from "node:path";
 import { type Answer, patternsSchema } from "../../src-shared/host.ts";
 import type { Pattern } from "../../src-shared/roll/pattern.ts";
+import { words } from "../../src-shared/wordTable.ts";
 import { failed, given } from "./answer.ts";
 import type { Disk } from "./disk.ts";
-import { readKept, writeJson } from "./jsonFile.ts";
+import { readKept, writeKept } from "./jsonFile.ts";
+import { type Remark, remarkTo } from "./remarks.ts";
 
 /** The player's own right-hand patterns on disk. */
 export type PatternsFile = {
@@ -13,9 +15,13 @@ export type PatternsFile = {
 
 /**
  * Keeps the patterns in one file of the home folder. A damaged file is said once, since it is set
- * aside; from then on there are none.
+ * aside; from then on there are the last good ones, or none.
  */
-export const makePatterns = (home: string, disk: Disk): PatternsFile => {
+export const makePatterns = (
+  home: string,
+  disk: Disk,
+  remark: Remark = remarkTo(disk.log),
+): PatternsFile => {
   const path = join(home, "patterns.json");
   return {
     read: async () => {
@@ -26,6 +32,11 @@ export const makePatterns = (home: string, disk: Disk): PatternsFile => {
         case "none":
           return given([]);
         case "damaged":
+          if (kept.lastGood !== null) {
+            const { patternsDamaged: says, keptAside } = words.keeping;
+            remark({ code: "damaged", says, try: keptAside(kept.aside) });
+            return given(kept.lastGood);
+          }
           return failed(
             "damaged",
             "The file of your own patterns was damaged.",
@@ -33,6 +44,6 @@ export const makePatterns = (home: string, disk: Disk): PatternsFile => {
           );
       }
     },
-    write: (patterns) => writeJson(disk, path, patterns),
+    write: (patterns) => writeKept(disk, path, patterns),
   };
 };

@@ -4,8 +4,10 @@ import {
   type Preferences,
   preferencesSchema,
 } from "../../src-shared/settings.ts";
+import { words } from "../../src-shared/wordTable.ts";
 import type { Disk } from "./disk.ts";
-import { readJson, writeJson } from "./jsonFile.ts";
+import { readKept, writeKept } from "./jsonFile.ts";
+import { type Remark, remarkTo } from "./remarks.ts";
 
 /** The player's preferences on disk. */
 export type SettingsFile = {
@@ -14,10 +16,28 @@ export type SettingsFile = {
 };
 
 /** Keeps the preferences in one file of the home folder. */
-export const makeSettings = (home: string, disk: Disk): SettingsFile => {
+export const makeSettings = (
+  home: string,
+  disk: Disk,
+  remark: Remark = remarkTo(disk.log),
+): SettingsFile => {
   const path = join(home, "preferences.json");
   return {
-    read: () => readJson(disk, path, preferencesSchema, firstPreferences),
-    write: (preferences) => writeJson(disk, path, preferences),
+    read: async () => {
+      const kept = await readKept(disk, path, preferencesSchema);
+      if (kept.kind === "value") {
+        return kept.value;
+      }
+      if (kept.kind === "none") {
+        return firstPreferences;
+      }
+      remark({
+        code: "damaged",
+        says: words.keeping.preferencesDamaged(kept.lastGood !== null),
+        try: words.keeping.keptAside(kept.aside),
+      });
+      return kept.lastGood ?? firstPreferences;
+    },
+    write: (preferences) => writeKept(disk, path, preferences),
   };
 };

@@ -1,25 +1,31 @@
-import { mkdir, open, readdir, rename, rm, rmdir } from "node:fs/promises";
+import { access, copyFile, mkdir, open, readdir, rename, rm, stat } from "node:fs/promises";
 import { join } from "node:path";
-import { readChart } from "../../src-shared/chart/readChart.ts";
-import { meterName } from "../../src-shared/chart/writeChart.ts";
-import { chordName } from "../../src-shared/harmony/chord.ts";
-import { keyName } from "../../src-shared/harmony/readKey.ts";
-import type { Answer, SongSummary, SongToWrite, StoredSong } from "../../src-shared/host.ts";
-import {
-  newSongSettings,
-  type SongSettings,
-  songSettingsSchema,
-} from "../../src-shared/settings.ts";
+import { isDeepStrictEqual } from "node:util";
+import type {
+  Answer,
+  KeptVersion,
+  SongSummary,
+  SongToWrite,
+  SongVersionFile,
+  StoredSong,
+} from "../../src-shared/host.ts";
+import type { SongSettings } from "../../src-shared/settings.ts";
+import { words } from "../../src-shared/wordTable.ts";
 import { failed, given } from "./answer.ts";
-import { noSuchSong, readChartFile } from "./chartFile.ts";
+import { noSuchSong } from "./chartFile.ts";
 import { type Disk, isMissing, stamp } from "./disk.ts";
 import { isSystemError } from "./diskProblem.ts";
+import { makeEarlierVersions, VERSIONS } from "./earlierVersions.ts";
 import { bareNameFrom, isBareName, pathIn } from "./fileName.ts";
-import { readJson, writeJson } from "./jsonFile.ts";
+import { makeLastSavedNote } from "./lastSaved.ts";
+import { type Remark, remarkTo } from "./remarks.ts";
+import { CHART, makeSongFiles, SETTINGS, sameText } from "./songFiles.ts";
+import { makeSummaries } from "./summaries.ts";
+import { sweep } from "./sweep.ts";
 
-const CHART = ".txt";
-const SETTINGS = ".json";
 const REMOVED = ".removed";
+/** Where a removed song's earlier versions lie beside it. */
+const KEPT_VERSIONS = "versions";
 
 /** A folder of charts: `<id>.txt` is the chart as typed, `<id>.json` its settings. */
 export type Songbook = {
@@ -32,14 +38,21 @@ export type Songbook = {
   ) => Promise<Answer<StoredSong>>;
   readonly write: (song: SongToWrite) => Promise<Answer<null>>;
   readonly remove: (id: string) => Promise<Answer<{ readonly ticket: string }>>;
-  readonly restore: (ticket: string) => Promise<Answer<StoredSong>>;
+  /** Under the name it had, unless another is wished for; with a number where that is taken. */
+  readonly restore: (ticket: string, wish?: string) => Promise<Answer<StoredSong>>;
+  readonly listVersions: (id: string) => Promise<Answer<readonly KeptVersion[]>>;
+  readonly readVersion: (id: string, version: string) => Promise<Answer<SongVersionFile>>;
+  /** Sets a damaged chart aside; the last good version takes its place. */
+  readonly mend: (id: string) => Promise<Answer<StoredSong>>;
 };
 
 const byTitle = new Intl.Collator(undefined, { numeric: true, sensitivity: "base" });
 
-/** Whether two texts differ in nothing but the kind of their line breaks. */
-const sameText = (one: string, other: string): boolean =>
-  one.replaceAll(/\r\n?/gu, "\n") === other.replaceAll(/\r\n?/gu, "\n");
+const CHANGED_TRY = "Another window or another program has saved it since you opened it here.";
+
+/** Whether settings are, value for value, among others. */
+const isOneOf = (settings: SongSettings, others: readonly SongSettings[]): boolean =>
+  others.some((other) => isDeepStrictEqual(other, settings));
 
 /** Names in a folder that end so, without the ending; none where there is no folder. */
 const namesIn = async (folder: string, ending: string): Promise<readonly string[]> => {
@@ -79,46 +92,73 @@ const moveIfThere = async (from: string, to: string): Promise<boolean> => {
   }
 };
 
-/** Keeps a songbook in a folder, which is made when the first song is. */
-export const makeSongbook = (folder: string, disk: Disk): Songbook => {
-  const chartPath = (id: string): string => join(folder, `${id}${CHART}`);
-  const settingsPath = (id: string): string => join(folder, `${id}${SETTINGS}`);
-  const readSettings = (id: string): Promise<SongSettings> =>
-    readJson(disk, settingsPath(id), songSettingsSchema, newSongSettings);
-
-  const summaryOf = async (id: string): Promise<SongSummary | null> => {
-    const chart = await readChartFile(chartPath(id));
-    if (!chart.ok) {
-      // Listed all the same: opening it says what is wrong with it.
-      return chart.problem.code === "not-found"
-        ? null
-        : { id, title: id, key: "", meter: "", tempo: 0, chords: [], changedMs: 0 };
+/** Copies a file; false where there is none. */
+const copyIfThere = async (from: string, to: string): Promise<boolean> => {
+  try {
+    await copyFile(from, to);
+    return true;
+  } catch (error) {
+    if (isMissing(error)) {
+      return false;
     }
-    const { title, key, meter, tempo, sections } = readChart(chart.value.text).value;
-    const stays = sections.flatMap(({ bars }) => bars.flatMap((bar) => bar.stays));
-    const names = stays.flatMap(({ chord }) => (chord ? [chordName(chord)] : []));
-    return {
-      id,
-      title: title === "" ? id : title,
-      key: keyName(key),
-      meter: meterName(meter),
-      tempo,
-      chords: [...new Set(names)],
-      changedMs: chart.value.changedMs,
-    };
-  };
+    throw error;
+  }
+};
 
-  /** Takes a name that nothing else has, by making its empty chart file. */
+/** Longer than any song is being made. */
+const CLAIM_MS = 10_000;
+
+const isOld = async (path: string): Promise<boolean> =>
+  Date.now() - (await stat(path)).mtimeMs > CLAIM_MS;
+
+const isThere = async (path: string): Promise<boolean> => {
+  try {
+    await access(path);
+    return true;
+  } catch (error) {
+    if (isMissing(error)) {
+      return false;
+    }
+    throw error;
+  }
+};
+
+/** Keeps a songbook in a folder, which is made when the first song is. */
+export const makeSongbook = (
+  folder: string,
+  disk: Disk,
+  remark: Remark = remarkTo(disk.log),
+): Songbook => {
+  const versions = makeEarlierVersions(folder, disk);
+  const lastSaved = makeLastSavedNote(folder, disk);
+  const files = makeSongFiles(folder, disk, lastSaved, versions, remark);
+  const { chartPath, settingsPath } = files;
+  const versionsFolder = (id: string): string => join(folder, VERSIONS, id);
+  let isSwept = false;
+
+  const summaryOf = makeSummaries(chartPath);
+
+  /**
+   * Takes a name that nothing else has, by making its empty file of settings: a song is seen only
+   * when its chart is there, and that comes last and whole. Settings without a chart are another
+   * claim, or what a program that was killed has left.
+   */
   const claim = async (wish: string): Promise<string> => {
     await mkdir(folder, { recursive: true });
     for (let count = 1; ; count += 1) {
       const id = count === 1 ? wish : numbered(wish, count);
       try {
-        await (await open(chartPath(id), "wx")).close();
-        return id;
+        await (await open(settingsPath(id), "wx")).close();
+        if (!(await isThere(chartPath(id)))) {
+          return id;
+        }
+        await rm(settingsPath(id));
       } catch (error) {
         if (!(isSystemError(error) && error.code === "EEXIST")) {
           throw error;
+        }
+        if (!(await isThere(chartPath(id))) && (await isOld(settingsPath(id)))) {
+          return id;
         }
       }
     }
@@ -131,25 +171,25 @@ export const makeSongbook = (folder: string, disk: Disk): Songbook => {
       await fill(id);
       return id;
     } catch (error) {
-      await rm(chartPath(id), { force: true });
+      await rm(settingsPath(id), { force: true });
+      await lastSaved.forget(id);
       throw error;
     }
   };
 
   const read = async (id: string): Promise<Answer<StoredSong>> => {
-    if (!isBareName(id)) {
-      return noSuchSong();
-    }
-    const chart = await readChartFile(chartPath(id));
-    return chart.ok
-      ? given({ id, text: chart.value.text, settings: await readSettings(id) })
-      : chart;
+    const song = isBareName(id) ? await files.read(id) : noSuchSong();
+    return song.ok ? given({ id, text: song.value.text, settings: song.value.settings }) : song;
   };
 
   return {
     read,
 
     list: async () => {
+      if (!isSwept) {
+        isSwept = true;
+        await sweep(folder, disk, Date.now());
+      }
       const songs: SongSummary[] = [];
       for (const id of await namesIn(folder, CHART)) {
         const summary = await summaryOf(id);
@@ -163,31 +203,24 @@ export const makeSongbook = (folder: string, disk: Disk): Songbook => {
     },
 
     create: async (title, text, settings) => {
-      const id = await underClaim(bareNameFrom(title), async (claimed) => {
-        await disk.writeText(chartPath(claimed), text);
-        await writeJson(disk, settingsPath(claimed), settings);
-      });
+      const id = await underClaim(bareNameFrom(title), (claimed) =>
+        files.begin(claimed, { text, settings }),
+      );
       return given({ id, text, settings });
     },
 
-    write: async ({ id, text, settings, before }) => {
-      const path = pathIn(folder, id, CHART);
-      const now = path === null ? noSuchSong() : await readChartFile(path);
-      if (path === null || !now.ok) {
-        return now.ok ? noSuchSong() : now;
+    write: async ({ id, text, settings, before, settingsBefore }) => {
+      const now = isBareName(id) ? await files.read(id) : noSuchSong();
+      if (!now.ok) {
+        return now;
       }
-      const same = sameText(now.value.text, text);
-      if (!same && !sameText(now.value.text, before)) {
-        return failed(
-          "changed",
-          "This song was changed elsewhere.",
-          "Another window or another program has saved it since you opened it here.",
-        );
+      if (!sameText(now.value.text, text) && !sameText(now.value.text, before)) {
+        return failed("changed", "This song was changed elsewhere.", CHANGED_TRY);
       }
-      if (!same) {
-        await disk.writeText(path, text);
+      if (settingsBefore && !isOneOf(now.value.settings, [settingsBefore, settings])) {
+        return failed("changed", words.shelf.settingsChanged, CHANGED_TRY);
       }
-      await writeJson(disk, settingsPath(id), settings);
+      await files.write(id, now.value, { text, settings });
       return given(null);
     },
 
@@ -197,21 +230,28 @@ export const makeSongbook = (folder: string, disk: Disk): Songbook => {
       }
       const ticket = stamp();
       const place = join(folder, REMOVED, ticket);
+      const chart = join(place, `${id}${CHART}`);
       await mkdir(place, { recursive: true });
-      if (!(await moveIfThere(chartPath(id), join(place, `${id}${CHART}`)))) {
-        await rmdir(place);
+      // Copied, not moved: wherever this is broken off, the song is here or there with its settings.
+      const hasSettings = await copyIfThere(settingsPath(id), join(place, `${id}${SETTINGS}`));
+      if (!(await moveIfThere(chartPath(id), chart))) {
+        await rm(place, { recursive: true });
         return noSuchSong();
       }
       try {
-        await moveIfThere(settingsPath(id), join(place, `${id}${SETTINGS}`));
+        await moveIfThere(versionsFolder(id), join(place, KEPT_VERSIONS));
+        if (hasSettings) {
+          await rm(settingsPath(id));
+        }
       } catch (error) {
-        await rename(join(place, `${id}${CHART}`), chartPath(id));
+        await moveIfThere(join(place, KEPT_VERSIONS), versionsFolder(id));
+        await rename(chart, chartPath(id));
         throw error;
       }
       return given({ ticket });
     },
 
-    restore: async (ticket) => {
+    restore: async (ticket, wish) => {
       const place = pathIn(join(folder, REMOVED), ticket, "");
       const [name] = place === null ? [] : await namesIn(place, CHART);
       if (place === null || name === undefined) {
@@ -221,21 +261,40 @@ export const makeSongbook = (folder: string, disk: Disk): Songbook => {
           "It may have been brought back already; look in the songbook.",
         );
       }
-      const keptSettings = join(place, `${name}${SETTINGS}`);
-      const id = await underClaim(name, async (claimed) => {
-        // The chart last: what fails before it leaves the ticket good.
-        const moved = await moveIfThere(keptSettings, settingsPath(claimed));
+      const keptVersions = join(place, KEPT_VERSIONS);
+      const id = await underClaim(wish ?? name, async (claimed) => {
+        if (!(await copyIfThere(join(place, `${name}${SETTINGS}`), settingsPath(claimed)))) {
+          await rm(settingsPath(claimed));
+        }
+        // What lies there is of a song that is gone.
+        await rm(versionsFolder(claimed), { recursive: true, force: true });
+        await mkdir(join(folder, VERSIONS), { recursive: true });
+        const moved = await moveIfThere(keptVersions, versionsFolder(claimed));
         try {
+          // The chart last: what fails before it leaves the ticket good.
           await rename(join(place, `${name}${CHART}`), chartPath(claimed));
         } catch (error) {
           if (moved) {
-            await rename(settingsPath(claimed), keptSettings);
+            await rename(versionsFolder(claimed), keptVersions);
           }
           throw error;
         }
       });
       await rm(place, { recursive: true });
       return read(id);
+    },
+
+    listVersions: async (id) => (isBareName(id) ? given(await versions.list(id)) : noSuchSong()),
+
+    readVersion: async (id, version) => {
+      const found = isBareName(id) ? await versions.read(id, version) : null;
+      const { noSuchVersion, chooseAnother } = words.keeping;
+      return found ? given(found) : failed("not-found", noSuchVersion, chooseAnother);
+    },
+
+    mend: async (id) => {
+      const mended = isBareName(id) ? await files.mend(id) : noSuchSong();
+      return mended.ok ? read(id) : mended;
     },
   };
 };

@@ -1,5 +1,6 @@
 import * as v from "valibot";
 import { type Answer, type VerbName, verbs } from "../../src-shared/host.ts";
+import { words } from "../../src-shared/wordTable.ts";
 
 const problemSchema = v.object({
   code: v.picklist([
@@ -18,7 +19,11 @@ const problemSchema = v.object({
 });
 
 const answerSchema = v.variant("ok", [
-  v.object({ ok: v.literal(true), value: v.unknown() }),
+  v.object({
+    ok: v.literal(true),
+    value: v.unknown(),
+    remarks: v.optional(v.array(problemSchema)),
+  }),
   v.object({ ok: v.literal(false), problem: problemSchema }),
 ]);
 
@@ -26,8 +31,8 @@ const notUnderstood: Answer<never> = {
   ok: false,
   problem: {
     code: "bug",
-    says: "Shortslide's answer could not be understood.",
-    try: "Reload the page. If it happens again, it is a mistake in Shortslide.",
+    says: words.host.notUnderstood,
+    try: words.host.reload,
   },
 };
 
@@ -40,6 +45,10 @@ export const readAnswer = (name: VerbName, raw: unknown): Answer<unknown> => {
   if (!answer.output.ok) {
     return answer.output;
   }
+  const { remarks } = answer.output;
   const value = v.safeParse(verbs[name].result, answer.output.value);
-  return value.success ? { ok: true, value: value.output } : notUnderstood;
+  if (!value.success) {
+    return notUnderstood;
+  }
+  return { ok: true, value: value.output, ...(remarks ? { remarks } : {}) };
 };

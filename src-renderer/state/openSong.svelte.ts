@@ -1,11 +1,12 @@
-import { chartToScore, type Walk, withFeel } from "../../src-shared/chartToScore.ts";
+import { banjoWalk, type Walk, withFeel } from "../../src-shared/chartToScore.ts";
 import type { Host, Problem, StoredSong } from "../../src-shared/host.ts";
 import type { Pattern } from "../../src-shared/roll/pattern.ts";
 import type { Picking } from "../../src-shared/roll/picking.ts";
+import type { Hand } from "../../src-shared/route/movement.ts";
 import { pinsAfterEdit, playedChart } from "../../src-shared/route/pinsAfterEdit.ts";
 import type { PlanSettings, SongSettings } from "../../src-shared/settings.ts";
 import { Autosave, type Saving } from "./autosave.svelte.ts";
-import { KeptSong } from "./keptSong.ts";
+import { inKey, KeptSong, versionOf } from "./keptSong.ts";
 import { type Later, later } from "./later.ts";
 import {
   type ChangeKind,
@@ -26,16 +27,21 @@ export const wallClock: SongClock = { later, nowMs: () => Date.now() };
 
 /** The song on the stand: its text and settings, all that follows from them, undo, and saving. */
 export class OpenSong {
-  readonly id: string;
+  /** The songbook's id for it; another one once its file is called by a new title. */
+  id: string;
   readonly text: string;
   readonly settings: SongSettings;
   readonly walk: Walk;
   readonly canUndo: boolean;
   readonly canRedo: boolean;
+  /** The key of a jam evening, in the place of the song's own; null outside one. Never kept with it. */
+  eveningKey: string | null = $state.raw(null);
   #version: SongVersion;
   #history: SongHistory = $state.raw(emptyHistory);
   /** The player's own patterns, which the song's picking names. */
   readonly patterns: readonly Pattern[];
+  /** The hand that the player has accepted as theirs, or null. */
+  readonly ownHand: Hand | null;
   readonly #plan: PlanSettings;
   readonly #picking: Picking;
   readonly #playTempo: number | null;
@@ -47,25 +53,27 @@ export class OpenSong {
   readonly #autosave: Autosave<SongVersion>;
   readonly #clock: SongClock;
 
-  /** `ownPatterns` is asked again whenever the player's patterns change. */
+  /** `ownPatterns` and `ownHand` are asked again whenever what they give changes. */
   constructor(
     host: Host,
     stored: StoredSong,
     clock: SongClock = wallClock,
     ownPatterns: () => readonly Pattern[] = () => [],
+    ownHand: () => Hand | null = () => null,
   ) {
-    this.id = stored.id;
+    this.id = $state(stored.id);
     this.#clock = clock;
     this.#version = $state.raw(versionOf(stored));
     this.text = $derived(this.#version.text);
-    this.settings = $derived(this.#version.settings);
+    this.settings = $derived(inKey(this.#version.settings, this.eveningKey));
     // Apart from the settings, so that a new loop or count-in does not plan the route again.
     this.#plan = $derived(this.settings.plan);
     this.#playTempo = $derived(this.settings.playTempo);
     this.#picking = $derived(this.settings.picking);
     this.patterns = $derived(ownPatterns());
+    this.ownHand = $derived(ownHand());
     this.#planned = $derived(
-      chartToScore(this.text, this.#plan, this.#playTempo, this.#picking, this.patterns),
+      banjoWalk(this.text, this.#plan, this.#playTempo, this.#picking, this.patterns, this.ownHand),
     );
     this.#dynamics = $derived(this.settings.feel.dynamics);
     this.#walkUps = $derived(this.settings.feel.walkUps);
@@ -81,6 +89,17 @@ export class OpenSong {
     this.canRedo = $derived(this.#history.future.length > 0);
     this.#kept = new KeptSong(host, stored);
     this.#autosave = new Autosave((version) => this.#kept.write(version), clock.later);
+  }
+
+  /** The settings as they are kept, without what holds for this evening alone. */
+  get ownSettings(): SongSettings {
+    return this.#version.settings;
+  }
+
+  /** Its file has another name from now on. */
+  movedTo(id: string): void {
+    this.#kept.movedTo(id);
+    this.id = id;
   }
 
   get saving(): Saving {
@@ -141,6 +160,12 @@ export class OpenSong {
     return null;
   }
 
+  /** An earlier version's chart, route and picking, as one step of undo; how it is practised stays. */
+  bringBack({ text, settings: { plan, picking } }: SongVersion): void {
+    const next = { text, settings: { ...this.#version.settings, plan, picking } };
+    if (JSON.stringify(next) !== JSON.stringify(this.#version)) this.#become(next, "other");
+  }
+
   /** The song has been taken out of the songbook: nothing is written any more. */
   abandon(): void {
     this.#autosave.abandon();
@@ -178,9 +203,3 @@ export class OpenSong {
     this.#autosave.offer(step.version);
   }
 }
-
-/** With one kind of line break, so that places in the text are the same to reader and editor. */
-const versionOf = ({ text, settings }: StoredSong): SongVersion => ({
-  text: text.replaceAll(/\r\n?/g, "\n"),
-  settings,
-});

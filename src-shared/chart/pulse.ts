@@ -1,3 +1,4 @@
+import { words } from "../wordTable.ts";
 import type { Meter } from "./song.ts";
 
 /**
@@ -19,10 +20,7 @@ export const eighthsInBeat = (meter: Meter): number => eighthsOfBeat[meter.unit]
  * The note value that a tempo counts, in the plural.
  * @example beatNotes({ beats: 6, unit: 8 }) // => "dotted quarters"
  */
-export const beatNotes = (meter: Pick<Meter, "unit">): string => {
-  const names = { 2: "half notes", 4: "quarter notes", 8: "dotted quarters" } as const;
-  return names[meter.unit];
-};
+export const beatNotes = (meter: Pick<Meter, "unit">): string => words.tempo.notes[meter.unit];
 
 /**
  * Eighth notes that a chart counts by: a dot is a quarter, in 2/2 too; in 6/8 and 9/8 it is an

@@ -1,3 +1,5 @@
+import { words } from "../wordTable.ts";
+
 /** One tune of an ABC file, as text. */
 export type AbcText = {
   readonly title: string;
@@ -66,7 +68,7 @@ export const abcTunes = (file: string): readonly AbcText[] =>
       const title = fieldOf(header, "T");
       const order = [fieldOf(header, "P"), fieldOf(header, "Y")].find(isOrder) ?? null;
       return {
-        title: title || "Untitled",
+        title: title || words.notes.untitled,
         text: `${/^X:/.test(part) ? "" : "X:1\n"}${chordsJoined(decorationsKnown(kept.join("\n")))}`,
         order,
         lyrics: all.some((line) => /^[wW]:/.test(line)),

@@ -1,5 +1,6 @@
 import { XMLParser, XMLValidator } from "fast-xml-parser";
 import { type Refusal, refuse } from "../harmony/refusal.ts";
+import { words } from "../wordTable.ts";
 import type { XmlElement } from "./xmlTree.ts";
 
 /** A document's root element, or why it cannot be read. */
@@ -89,7 +90,7 @@ const contentOf = (list: unknown): { readonly children: XmlElement[]; readonly t
 /** The parser's words may quote a whole broken tag. */
 const MOST_QUOTED = 120;
 
-const SAVE_AGAIN = "Open it in the program it comes from and export it as MusicXML again.";
+const SAVE_AGAIN = words.import.xml.try;
 
 /**
  * Reads an XML document. A document type that declares anything of its own is refused, no entity but
@@ -99,7 +100,7 @@ const SAVE_AGAIN = "Open it in the program it comes from and export it as MusicX
 export const readXml = (text: string): XmlReading => {
   const doctype = /<!DOCTYPE[^>[]*(\[?)/i.exec(text);
   if (doctype?.[1] === "[" || /<!(?:ENTITY|ELEMENT|ATTLIST|NOTATION)/i.test(text)) {
-    return refuse("The file declares XML entities of its own, which are not read.", SAVE_AGAIN);
+    return refuse(words.import.xml.entities, SAVE_AGAIN);
   }
   if (marksIn(text) > MAX_MARKS) {
     return refuse(
@@ -110,18 +111,13 @@ export const readXml = (text: string): XmlReading => {
   const valid = XMLValidator.validate(text);
   if (valid !== true) {
     const { line, col, msg } = valid.err;
-    return refuse(
-      `The XML is broken in line ${line}, column ${col}: ${msg.slice(0, MOST_QUOTED)}`,
-      SAVE_AGAIN,
-    );
+    return refuse(words.import.xml.broken(line, col, msg.slice(0, MOST_QUOTED)), SAVE_AGAIN);
   }
   try {
     const root = contentOf(parser.parse(text)).children[0];
-    return root === undefined
-      ? refuse("There is no XML element in the file.", SAVE_AGAIN)
-      : { ok: true, root };
+    return root === undefined ? refuse(words.import.xml.noElement, SAVE_AGAIN) : { ok: true, root };
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
-    return refuse(`The XML cannot be read: ${why.slice(0, MOST_QUOTED)}.`, SAVE_AGAIN);
+    return refuse(words.import.xml.says(why.slice(0, MOST_QUOTED)), SAVE_AGAIN);
   }
 };

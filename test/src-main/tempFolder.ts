@@ -1,6 +1,6 @@
 import { mkdtemp, readdir, readFile, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { join, relative, sep } from "node:path";
 import { onTestFinished } from "vitest";
 
 /** A fresh folder on the real disk, removed when the test has ended. */
@@ -22,3 +22,14 @@ export const contentsOf = async (folder: string): Promise<Record<string, string>
   );
   return Object.fromEntries(texts);
 };
+
+/** Likewise, without what is kept in hidden folders. */
+export const visibleContentsOf = async (folder: string): Promise<Record<string, string>> =>
+  Object.fromEntries(
+    Object.entries(await contentsOf(folder)).filter(
+      ([path]) =>
+        !relative(folder, path)
+          .split(sep)
+          .some((name) => name.startsWith(".")),
+    ),
+  );

@@ -9,6 +9,7 @@ export const makeElectron = () => {
   const asked: string[] = [];
   const windows: StandInWindow[] = [];
   let becomeReady = (): void => undefined;
+  let isReady = false;
   const ready = new Promise<void>((resolve) => {
     becomeReady = resolve;
   });
@@ -16,6 +17,10 @@ export const makeElectron = () => {
 
   class StandInContents extends EventEmitter {
     readonly mainFrame = frameAt("shortslide://app/");
+    readonly sent: string[] = [];
+    send(channel: string): void {
+      this.sent.push(channel);
+    }
     openHandler: ((details: { url: string }) => unknown) | null = null;
     setWindowOpenHandler(handler: (details: { url: string }) => unknown): void {
       this.openHandler = handler;
@@ -32,6 +37,8 @@ export const makeElectron = () => {
     focused = 0;
     minimized = false;
     loaded: string[] = [];
+    /** What a page that has something unsaved says to each wish to close. */
+    readonly leaving = { preventDefault: () => void asked.push("let go") };
     constructor(options: Record<string, unknown>) {
       super();
       asked.push("window");
@@ -46,6 +53,14 @@ export const makeElectron = () => {
     }
     focus(): void {
       this.focused += 1;
+    }
+    reload(): void {
+      asked.push("reload");
+    }
+    close(): void {
+      asked.push("close");
+      this.emit("close");
+      this.webContents.emit("will-prevent-unload", this.leaving);
     }
     isMinimized(): boolean {
       return this.minimized;
@@ -63,6 +78,7 @@ export const makeElectron = () => {
       return app.lock;
     },
     setPath: (name: string, path: string) => void asked.push(`path ${name} ${path}`),
+    isReady: () => isReady,
     whenReady: () => {
       asked.push("when ready");
       return ready;
@@ -76,6 +92,7 @@ export const makeElectron = () => {
     windows,
     line,
     becomeReady: async () => {
+      isReady = true;
       becomeReady();
       await ready;
     },
@@ -87,7 +104,16 @@ export const makeElectron = () => {
     },
     dialog: {
       showErrorBox: (title: string) => void asked.push(`error box ${title}`),
-      showMessageBox: async () => ({ response: 1 }),
+      showMessageBox: async () => {
+        asked.push("asked what to do");
+        return { response: 1 };
+      },
+      /** 0 stays, 1 closes. */
+      stays: 0,
+      showMessageBoxSync(): number {
+        asked.push("asked whether to stay");
+        return this.stays;
+      },
     },
     ipcMain: line,
     protocol: {

@@ -2,7 +2,7 @@ import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { makeHost } from "../../../src-main/services/makeHost.ts";
 import { firstPreferences, newSongSettings } from "../../../src-shared/settings.ts";
-import { contentsOf, tempFolder } from "../tempFolder.ts";
+import { tempFolder, visibleContentsOf } from "../tempFolder.ts";
 import { fullDisk, quietDisk } from "../testDisk.ts";
 
 const song = { title: "Gate Ten", text: "Title: Gate Ten\n| D | A |\n", settings: newSongSettings };
@@ -13,7 +13,7 @@ describe("the host", () => {
     const host = makeHost(home, quietDisk());
     await host.createSong(song);
     await host.writePreferences(firstPreferences);
-    expect(Object.keys(await contentsOf(home)).toSorted()).toEqual(
+    expect(Object.keys(await visibleContentsOf(home)).toSorted()).toEqual(
       ["preferences.json", "songbook/gate-ten.json", "songbook/gate-ten.txt"].map((name) =>
         join(home, name),
       ),
@@ -24,13 +24,13 @@ describe("the host", () => {
     const home = await tempFolder();
     const host = makeHost(home, quietDisk());
     await host.writePreferences({ ...firstPreferences, extra: "not ours" });
-    expect(Object.values(await contentsOf(home)).join()).not.toContain("not ours");
+    expect(Object.values(await visibleContentsOf(home)).join()).not.toContain("not ours");
   });
 
   test("says a full disk in words, and what was saved before is still there", async () => {
     const home = await tempFolder();
     await makeHost(home, quietDisk()).createSong(song);
-    const before = await contentsOf(home);
+    const before = await visibleContentsOf(home);
     const answer = await makeHost(home, fullDisk(".txt")).writeSong({
       id: "gate-ten",
       text: "| C |\n",
@@ -41,7 +41,7 @@ describe("the host", () => {
       ok: false,
       problem: { code: "disk", says: "The disk is full." },
     });
-    expect(await contentsOf(home)).toEqual(before);
+    expect(await visibleContentsOf(home)).toEqual(before);
   });
 
   test("owns up to a mistake of its own, and tells the terminal where it was", async () => {

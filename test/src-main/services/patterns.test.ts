@@ -2,6 +2,7 @@ import { mkdir, readdir, readFile, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { makePatterns } from "../../../src-main/services/patterns.ts";
+import { makeRemarks } from "../../../src-main/services/remarks.ts";
 import type { Pattern } from "../../../src-shared/roll/pattern.ts";
 import { tempFolder } from "../tempFolder.ts";
 import { quietDisk } from "../testDisk.ts";
@@ -47,6 +48,17 @@ describe("a player's patterns", () => {
       problem: { code: "damaged", try: expect.stringContaining(aside) },
     });
     expect(await makePatterns(home, disk).read()).toEqual({ ok: true, value: [] });
+  });
+
+  test("that were written here come back whole where their file is damaged later", async () => {
+    const home = await tempFolder();
+    await makePatterns(home, quietDisk()).write(own);
+    await writeFile(join(home, "patterns.json"), '[{"name":"Tin ga');
+    const remarks = makeRemarks();
+    const answer = await makePatterns(home, quietDisk(), remarks.add).read();
+    expect(answer).toEqual({ ok: true, value: own });
+    expect(remarks.take()[0]?.says).toContain("The last good ones are back.");
+    expect(await makePatterns(home, quietDisk()).read()).toEqual({ ok: true, value: own });
   });
 
   test("that cannot be read are not taken for missing ones", async () => {

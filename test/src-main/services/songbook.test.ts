@@ -1,10 +1,11 @@
 import { mkdir, readdir, readFile, utimes, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
+import { makeRemarks } from "../../../src-main/services/remarks.ts";
 import { makeSongbook, type Songbook } from "../../../src-main/services/songbook.ts";
 import type { Answer } from "../../../src-shared/host.ts";
 import { newSongSettings, type SongSettings } from "../../../src-shared/settings.ts";
-import { contentsOf, tempFolder } from "../tempFolder.ts";
+import { contentsOf, tempFolder, visibleContentsOf } from "../tempFolder.ts";
 import { fullDisk, quietDisk } from "../testDisk.ts";
 
 const waltz = "Title: Lantern Creek Waltz\nKey: Em\nTime: 3/4\nTempo: 96\n\n| Em | C | G | D |\n";
@@ -22,6 +23,10 @@ const openBook = async (): Promise<{ readonly folder: string; readonly book: Son
   const folder = join(await tempFolder(), "songbook");
   return { folder, book: makeSongbook(folder, quietDisk()) };
 };
+
+/** What a player sees in the folder. */
+const songFilesIn = async (folder: string): Promise<readonly string[]> =>
+  (await readdir(folder)).filter((name) => !name.startsWith(".")).toSorted();
 
 describe("a songbook", () => {
   test("is empty before the first song, and makes no folder by being looked at", async () => {
@@ -43,7 +48,7 @@ describe("a songbook", () => {
     await book.create("Gate Ten", reel, slower);
     expect(await readFile(join(folder, "gate-ten.txt"), "utf8")).toBe(reel);
     expect(JSON.parse(await readFile(join(folder, "gate-ten.json"), "utf8"))).toEqual(slower);
-    expect((await readdir(folder)).toSorted()).toEqual(["gate-ten.json", "gate-ten.txt"]);
+    expect(await songFilesIn(folder)).toEqual(["gate-ten.json", "gate-ten.txt"]);
   });
 
   test("lists songs by title with key, meter, tempo and chords as their charts write them", async () => {
@@ -103,7 +108,7 @@ describe("a songbook", () => {
     const changed = { id, text: `${reel}| G | D |\n`, settings: slower };
     expect(await book.write({ ...changed, before: reel })).toEqual({ ok: true, value: null });
     expect(given(await book.read(id))).toEqual(changed);
-    expect(await readdir(folder)).toHaveLength(2);
+    expect(await songFilesIn(folder)).toHaveLength(2);
   });
 
   test("leaves a chart's date alone when only the settings change", async () => {
@@ -274,12 +279,20 @@ describe("damage", () => {
       await writeFile(join(folder, "gate-ten.txt"), reel);
       await writeFile(join(folder, "gate-ten.json"), damaged);
       const disk = quietDisk();
-      const song = given(await makeSongbook(folder, disk).read("gate-ten"));
+      const remarks = makeRemarks();
+      const song = given(await makeSongbook(folder, disk, remarks.add).read("gate-ten"));
       expect(song).toEqual({ id: "gate-ten", text: reel, settings: newSongSettings });
       const aside = (await readdir(folder)).filter((name) => name.includes(".damaged-"));
       expect(aside).toHaveLength(1);
       expect(await readFile(join(folder, aside[0] ?? ""), "utf8")).toBe(damaged);
       expect(disk.lines).toHaveLength(1);
+      expect(remarks.take()).toEqual([
+        {
+          code: "damaged",
+          says: expect.stringContaining("The song starts with the usual ones."),
+          try: expect.stringContaining(aside[0] ?? ""),
+        },
+      ]);
     },
   );
 
@@ -328,9 +341,10 @@ describe("a full disk", () => {
     const song = given(
       await makeSongbook(folder, quietDisk()).create("Gate Ten", reel, newSongSettings),
     );
-    const before = await contentsOf(folder);
+    const before = await visibleContentsOf(folder);
     const changed = { ...song, text: "| C |\n", before: song.text };
     await expect(makeSongbook(folder, fullDisk(".txt")).write(changed)).rejects.toThrow("ENOSPC");
-    expect(await contentsOf(folder)).toEqual(before);
+    expect(await visibleContentsOf(folder)).toEqual(before);
+    expect(given(await makeSongbook(folder, quietDisk()).read(song.id))).toEqual(song);
   });
 });
