@@ -388,7 +388,7 @@ export const words = {
     helpOn: {
       headers: {
         title: "Headers",
-        says: "Title, key, time signature, tempo and capo. What you leave out has its usual value. Tempo counts half notes in 2/2, dotted quarters in 6/8, else quarters.",
+        says: "Title, key, time signature, tempo and capo. What you leave out has its usual value. Tempo counts half notes in 2/2, dotted quarters in 6/8 and 9/8, else quarters.",
       },
       bars: {
         title: "Bars",
@@ -404,7 +404,7 @@ export const words = {
       },
       sixEight: {
         title: "Six-eight time",
-        says: "In 6/8 a chord or dot is an eighth note, six to a bar: two chords of three, then G for five and D for one.",
+        says: "In 6/8 and 9/8 a chord or dot is an eighth note. Six to a bar: two chords of three, then G for five and D for one.",
       },
       again: {
         title: "The same again",
@@ -1047,7 +1047,7 @@ export const words = {
     walkUpsSays: "The bass walks into the next chord.",
     fills: "Fills",
     fillsSays: "The last bar leads into a new section.",
-    noBounce: "In 6/8 the eighths come in threes and stay even.",
+    noBounce: "In 6/8 and 9/8 the eighths come in threes and stay even.",
     scale: (name: string, low: string, high: string): string =>
       `${name}, from ${low.toLowerCase()} to ${high.toLowerCase()}`,
     out: "Out",
