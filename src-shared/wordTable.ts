@@ -19,8 +19,6 @@ export const words = {
     openFirst: "Open a song first",
     windowTitle: (song: string): string => `${song} · Shortslide`,
     preferences: "Preferences",
-    wentWrong: (reason: string): string => `Something went wrong inside Shortslide: ${reason}`,
-    wentWrongTry: "Your song is kept. Try again, or go back to the songbook.",
     notStartedTry: "If loading the page again does not help, it is a mistake in Shortslide.",
     notStarted: (reason: string): string => `Shortslide could not start: ${reason}`,
     loadAgain: "Load again",
@@ -85,6 +83,13 @@ export const words = {
 
   /** The songbook: its list, tags, set lists, removed songs, and what is done with them. */
   songbook: {
+    row: {
+      changed: ", changed ",
+      editOf: (title: string): string => `Edit the chart of ${title}`,
+      edit: "Edit chart",
+      duplicateOf: (title: string): string => `Duplicate ${title}`,
+      deleteOf: (title: string): string => `Delete ${title}`,
+    },
     title: "Songbook",
     list: "Songs",
     views: "What to look at",
@@ -201,8 +206,6 @@ export const words = {
       file: "Songs",
       done: (file: string, count: number): string =>
         `“${file}” with ${count === 1 ? "one song" : `${count} songs`} is with your downloads. Another player opens it in Shortslide.`,
-      name: "Shortslide song",
-      holds: "Chart, settings and patterns, for another player",
     },
 
     setList: {
@@ -1618,6 +1621,10 @@ export const words = {
         `Line ${line}: ${says} ${advice}`,
       noChords: "There are no chords in this text.",
       noChordsTry: "Paste a line of chords, as in G C D.",
+      barLines: (lines: number): string => `There are ${lines} bar lines in this text.`,
+      manyWords: (most: number): string => `There are more than ${most} words in this text.`,
+      manyChords: (chords: number): string => `There are ${chords} chords in this text.`,
+      manyChordsTry: (most: number): string => `Paste one song at a time: ${most} chords at most.`,
       lineLeft: (line: string): string => `"${line}" has no chords alone.`,
       oneBarEach: (chords: number): string => `${chords} chords, one bar each`,
       moreLines: (more: number): string => `and ${more} more lines`,
@@ -1627,6 +1634,9 @@ export const words = {
       entities: "The file declares XML entities of its own, which are not read.",
       broken: (line: number, column: number, reason: string): string =>
         `The XML is broken in line ${line}, column ${column}: ${reason}`,
+      manyMarks: (most: number): string =>
+        `The file has more than ${most} XML tags and attributes.`,
+      manyMarksTry: "Export only the part with the chord symbols.",
       noElement: "There is no XML element in the file.",
       says: (reason: string): string => `The XML cannot be read: ${reason}.`,
       lyrics: (count: number): string => `${count} syllables of lyrics.`,
@@ -1641,6 +1651,8 @@ export const words = {
     },
     packed: {
       try: "Export the score again, as .mxl or as .musicxml.",
+      cutOff: "The packed file is cut off: its list of files is missing.",
+      damaged: "The packed file is damaged: its checksum does not agree.",
       manyFiles: (most: number): string => `it has more than ${most} files in it`,
       tooLarge: (megabytes: number): string => `it unpacks to more than ${megabytes} MB`,
       says: (reason: string): string => `The packed file cannot be opened: ${reason}.`,
@@ -1687,6 +1699,16 @@ export const words = {
     mode: (mode: string, key: string): string => `The mode (${mode}): ${key} is written.`,
     key: (key: string): string => `key ${key}`,
     abc: {
+      budget: {
+        longLine: (line: number, most: number): string =>
+          `Line ${line} of this tune is longer than ${most} characters.`,
+        longLineTry: "Break the lines of music, four to eight bars each.",
+        noMusic: (line: number, mark: string, most: number): string =>
+          `Line ${line} of this tune is no music: ${mark} stands more than ${most} times running.`,
+        noMusicTry: "Choose a file of tunes in ABC.",
+        voices: (most: number): string => `This tune overlays more than ${most} voices.`,
+        voicesTry: "Write them as voices of their own, with V: lines.",
+      },
       tooLong: "This tune is too long to read.",
       tooLongTry: "Divide it into parts.",
       says: (reason: string): string => `The ABC cannot be read: ${reason}.`,
@@ -1722,7 +1744,6 @@ export const words = {
   /** The printed hand-out, and where it is chosen. */
   handOut: {
     untitled: "Untitled",
-    contents: "Contents",
     songs: "Songs",
     key: (tonic: string, mode: string): string => `Key of ${tonic} ${mode}`,
     tempo: (tempo: number, notes: string): string => `${tempo} ${notes} a minute`,
@@ -1887,9 +1908,6 @@ export const words = {
     length: "Length",
     minutes: (minutes: number): string => `${minutes} minutes`,
     start: "Start",
-    due: "Due again",
-    trouble: "Needs work",
-    song: "Whole song",
     rest: "Rest",
     restHands: "Rest your hands",
     restAbout: "Shake them out. Stop for today at pain, numbness or tingling.",
@@ -1969,7 +1987,7 @@ export const words = {
         newer > 0 ? `${newer} were written by a later Shortslide.` : "",
       ]
         .filter((part) => part !== "")
-        .join(" "),
+        .join(" ") || "Every line of the log was read.",
     show: "Show",
     everything: "Everything",
     weeks: "Minutes a week",
@@ -2014,21 +2032,11 @@ export const words = {
     ] as const,
     change: (from: string, fromFret: number, to: string, toFret: number): string =>
       `${from} at ${fromFret} to ${to} at ${toFret}`,
-    bars: (first: number, last: number): string =>
-      first === last ? `Bar ${first}` : `Bars ${first} to ${last}`,
-    wholeSong: "Whole song",
     bare: (what: string): string => `${what}, bare slide`,
-    stages: {
-      slide: "Bare slide",
-      slow: "Slowly, with the roll",
-      tempo: "Up to tempo",
-      song: "In the song",
-    },
     aMinute: (tempo: number, beats: string): string => `${tempo} ${beats} a minute`,
   },
   /** What is kept on the disk: damage, earlier versions, what could not be saved. */
   keeping: {
-    again: "Try again",
     chartTooLong: (path: string): string => `The chart ${path} is too long to open.`,
     shortenChart: "Shorten it in a text editor.",
     chartNotText: (path: string): string => `The chart ${path} is damaged: it is not UTF-8 text.`,
@@ -2107,7 +2115,6 @@ export const words = {
     logAbout: "What went wrong on this computer, the newest last. It stays here.",
     logEmpty: "Nothing has gone wrong so far.",
     logAt: (path: string): string => `Kept in ${path}`,
-    logNotRead: "The log cannot be read.",
     copy: "Copy",
     copied: "Copied.",
     notCopied: (reason: string): string => `It could not be copied: ${reason}.`,
@@ -2126,7 +2133,6 @@ export const words = {
     changed: "Tags or set lists were changed elsewhere at the same time.",
     changedTry: "Look at them as they are now, then try again.",
     settingsChanged: "This song's settings were changed elsewhere.",
-    noFile: (name: string): string => `“${name}” could not be opened.`,
   },
 
   /** A file of shared songs. */

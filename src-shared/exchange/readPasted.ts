@@ -45,7 +45,7 @@ export const readPasted = (text: string): Importing => {
   if (isChart(text)) {
     const lines = text.split("|").length - 1;
     if (lines > MOST_BAR_LINES) {
-      return refuse(`There are ${lines} bar lines in this text.`, "Paste one song at a time.");
+      return refuse(wordTable.import.text.barLines(lines), wordTable.import.text.tooLongTry);
     }
     const { value, notes } = readChart(text);
     const bars = value.sections.reduce((sum, section) => sum + section.bars.length, 0);
@@ -63,10 +63,7 @@ export const readPasted = (text: string): Importing => {
     };
   }
   if (text.split(/\s+/, MOST_WORDS + 1).length > MOST_WORDS) {
-    return refuse(
-      `There are more than ${MOST_WORDS} words in this text.`,
-      "Paste one song at a time.",
-    );
+    return refuse(wordTable.import.text.manyWords(MOST_WORDS), wordTable.import.text.tooLongTry);
   }
   const lines = text.split(/\r\n|\n|\r/).filter((line) => line.trim() !== "");
   const rows = lines.map((line) => ({ line, chords: chordsOf(line) }));
@@ -75,8 +72,8 @@ export const readPasted = (text: string): Importing => {
     return refuse(wordTable.import.text.noChords, wordTable.import.text.noChordsTry);
   }
   if (chords.length > MOST_CHORDS) {
-    const says = `There are ${chords.length} chords in this text.`;
-    return refuse(says, `Paste one song at a time: ${MOST_CHORDS} chords at most.`);
+    const { manyChords, manyChordsTry } = wordTable.import.text;
+    return refuse(manyChords(chords.length), manyChordsTry(MOST_CHORDS));
   }
   const body = rows.flatMap((row) => (row.chords ? [`| ${row.chords.join(" | ")} |`] : []));
   const others = rows.filter((row) => row.chords === null).map((row) => row.line.trim());
