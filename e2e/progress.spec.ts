@@ -31,9 +31,8 @@ test("a round that is played and marked is in the log, and is still there after 
     .getByRole("button")
     .first()
     .click();
-  await button(page, "Play").click();
   await button(page, "Understood, play").press("Enter");
-  await expect(button(page, "Pause")).toBeVisible();
+  await expect(button(page, "Pause")).toBeVisible({ timeout: 20_000 });
   await button(page, "Clean").click();
   // A round is written down when it has been played to its end.
   const file = async (): Promise<string> =>
