@@ -1499,7 +1499,6 @@ export const words = {
   /** The printed hand-out, and where it is chosen. */
   handOut: {
     untitled: "Untitled",
-    contents: "Contents",
     songs: "Songs",
     key: (tonic: string, mode: string): string => `Key of ${tonic} ${mode}`,
     tempo: (tempo: number, notes: string): string => `${tempo} ${notes} a minute`,
