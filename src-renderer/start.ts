@@ -1,9 +1,10 @@
 import { mount } from "svelte";
-import { BRIDGE_NAME } from "../src-shared/host.ts";
 import type { Hand } from "../src-shared/route/movement.ts";
 import { firstPreferences } from "../src-shared/settings.ts";
 import App from "./app.svelte";
 import { pickHost } from "./hosts/pickHost.ts";
+import { withRemarks } from "./hosts/withRemarks.ts";
+import { CameFrom } from "./state/cameFrom.ts";
 import type { AppState } from "./state/context.ts";
 import { Evening } from "./state/evening.svelte.ts";
 import { Jam } from "./state/jam.svelte.ts";
@@ -17,18 +18,23 @@ import { Player } from "./state/player.svelte.ts";
 import { PracticeLog } from "./state/practiceLog.svelte.ts";
 import { PreferencesState } from "./state/preferences.svelte.ts";
 import { Songbook } from "./state/songbook.svelte.ts";
+import { Trouble } from "./state/trouble.svelte.ts";
 
 /** Why the app has not started, and what to do. */
 export type NotStarted = { readonly says: string; readonly advice: string };
 
+/** A chart of so many characters and its settings surely go through while a page is being left. */
+const SENT_IN_LEAVING = 6_000;
+
 /** Starts the app on the page; null when it runs. */
 export const start = async (target: HTMLElement): Promise<NotStarted | null> => {
-  // 1. The machine behind the screen: the desktop's bridge, or the local server.
-  const host = pickHost(window);
+  // 1. The machine behind the screen: the desktop's bridge, or the local server. What it remarks is
+  // shown, whoever asked.
+  const notices = new Notices();
+  const host = withRemarks(pickHost(window), (remark) => notices.complain(remark));
 
   // 2. What the player likes, and has made. What is damaged does not stop the start; a host out of
   // reach does.
-  const notices = new Notices();
   const [liked, made] = await Promise.all([host.readPreferences(null), host.readPatterns(null)]);
   for (const answer of [liked, made]) {
     if (answer.ok) continue;
@@ -61,24 +67,32 @@ export const start = async (target: HTMLElement): Promise<NotStarted | null> => 
     songbook,
     stand,
     jam: new Jam(ownHand),
+    trouble: new Trouble(host, notices),
+    cameFrom: new CameFrom(sessionStorage),
     pedals: new MidiPedals(
       "requestMIDIAccess" in navigator ? () => navigator.requestMIDIAccess() : null,
     ),
   };
 
-  // 4. A browser asks before it drops what could not be saved; the desktop's window would not close.
-  if (!(BRIDGE_NAME in window)) {
-    window.addEventListener("beforeunload", (event) => {
-      const unsaved = [
-        shared.stand.song?.saving,
-        shared.patterns.saving,
-        shared.log.saving,
-      ].includes("failed");
-      if (unsaved) event.preventDefault();
-    });
-  }
+  // 4. What goes wrong anywhere is shown, and written to the log.
+  window.addEventListener(
+    "error",
+    ({ error, message }) => void shared.trouble.tell(error ?? message),
+  );
+  window.addEventListener("unhandledrejection", ({ reason }) => void shared.trouble.tell(reason));
 
-  // 5. The screen.
+  // 5. What is not saved goes out before the page does. One that was long, or could not be saved, is
+  // asked about: by the browser, or by the desktop's window.
+  window.addEventListener("beforeunload", (event) => {
+    const { log, patterns: own, preferences, stand } = shared;
+    const states = [stand.song?.saving, own.saving, log.saving].map((saving) => saving ?? "saved");
+    const isLong = (stand.song?.text.length ?? 0) > SENT_IN_LEAVING;
+    for (const state of [stand.song, own, preferences, log]) void state?.save();
+    if (states.includes("failed") || (isLong && states.some((state) => state !== "saved")))
+      event.preventDefault();
+  });
+
+  // 6. The screen.
   mount(App, { target, props: { shared } });
   return null;
 };

@@ -44,14 +44,6 @@ export const words = {
   /** Things that are counted. */
   count: {
     bars: (count: number): string => counted(count, "bar", "bars"),
-    changes: (count: number): string => counted(count, "change", "changes"),
-    slides: (count: number): string => counted(count, "slide", "slides"),
-    songs: (count: number): string => counted(count, "song", "songs"),
-    patterns: (count: number): string => counted(count, "pattern", "patterns"),
-    grips: (count: number): string => counted(count, "grip", "grips"),
-    pins: (count: number): string => counted(count, "pin", "pins"),
-    errors: (count: number): string => counted(count, "error", "errors"),
-    things: (count: number): string => counted(count, "thing", "things"),
     measures: (count: number): string => counted(count, "measure", "measures"),
     eighths: (count: number): string => counted(count, "eighth", "eighths"),
   },
@@ -62,6 +54,13 @@ export const words = {
     centimetres: (cm: number): string => `${cm} cm`,
     today: (time: string): string => `Today ${time}`,
     yesterday: "Yesterday",
+    key: (tonic: string, mode: string): string => `${tonic} ${mode}`,
+    modes: {
+      major: "major",
+      minor: "minor",
+    },
+    timesIn: "en",
+    datesIn: "en-GB",
   },
   /** How fast. */
   tempo: {
@@ -302,6 +301,7 @@ export const words = {
     },
     stopped: (reason: string): string => `Saving stopped inside Shortslide (${reason}).`,
     stoppedTry: "Try again; if it happens again, copy your text to another place.",
+    roundsTry: "Try again; the rounds are kept here until it works.",
     mine: (title: string): string => `${title} (mine)`,
   },
   /** The Chart page: the text, and what it says. */
@@ -1846,12 +1846,34 @@ export const words = {
         ...(back > 0 ? [`brings back ${lines(back)}`] : []),
         ...(away > 0 ? [`takes away ${lines(away)}`] : []),
       ];
-      return parts.length === 0 ? "" : `It ${parts.join(" and ")}.`;
+      return parts.length === 0 ? "It changes nothing." : `It ${parts.join(" and ")}.`;
     },
     comesBack: "Comes back:",
     goesAway: "Goes away:",
     sameLines: (count: number): string => `${count} ${count === 1 ? "line" : "lines"} the same`,
     differences: "What is different",
+  },
+  /** What the desktop's window asks by itself. */
+  window: {
+    crashed: "The screen stopped working.",
+    crashedDetail: (reason: string): string => `Saved charts are safe. (${reason})`,
+    openAgain: "Open it again",
+    quit: "Quit",
+    notSaved: "Something is not saved yet.",
+    notSavedDetail: "The screen says why. If you close the window now, your last changes are lost.",
+    stay: "Stay",
+    leave: "Close without saving",
+    broken: "Something went wrong inside Shortslide",
+    brokenDetail: (what: string): string =>
+      `${what}. It is in the log. Saved charts are safe; if something does not work, start again.`,
+  },
+  /** Opening the screen in the browser. */
+  opening: {
+    used: "This address was used before.",
+    usedTwice:
+      "Someone else may have opened it on this computer. What they were given does not work any more. Start Shortslide again.",
+    expired: "This address is too old.",
+    openPrinted: "Open the address that Shortslide printed when it started.",
   },
   /** What went wrong, and the log. */
   trouble: {
@@ -1865,6 +1887,9 @@ export const words = {
     logNotRead: "The log cannot be read.",
     copy: "Copy",
     copied: "Copied.",
+    notCopied: (reason: string): string => `It could not be copied: ${reason}.`,
+    copyByHand: "Select the text and copy it by key.",
+    boundary: "Your song is kept. Try again, or go back to the songbook.",
     close: "Close",
   },
 

@@ -1,20 +1,25 @@
 import { mkdirSync } from "node:fs";
 import { homedir } from "node:os";
 import { join } from "node:path";
+import { setTimeout as pause } from "node:timers/promises";
 import { app, BrowserWindow, dialog, ipcMain, Menu, protocol, session } from "electron";
 import { FILES_HANDED } from "../../src-shared/host.ts";
+import { words } from "../../src-shared/wordTable.ts";
 import { realDisk } from "../services/disk.ts";
+import { loggingTo, makeErrorLog } from "../services/errorLog.ts";
 import { makeHandedFiles, songFilesIn } from "../services/handedFiles.ts";
 import { homeFolder } from "../services/homeFolder.ts";
 import { makeHost } from "../services/makeHost.ts";
 import { appScheme } from "./appScheme.ts";
-import { answerScreen } from "./ipc.ts";
+import { answerScreen, type Calls } from "./ipc.ts";
+import { lookAfter } from "./lookAfter.ts";
 import { menuTemplate } from "./menu.ts";
 import { refusePermissions } from "./permissions.ts";
 import { serveScreen } from "./protocol.ts";
 import { loadScreen, openWindow } from "./window.ts";
 
 const home = homeFolder({ platform: process.platform, env: process.env, userFolder: homedir() });
+const log = loggingTo(makeErrorLog(home), realDisk.log);
 const builtFolder = join(import.meta.dirname, "..");
 
 /** What start.mjs waits for: from here on the player has a window. */
@@ -22,7 +27,10 @@ const WINDOW_LINE = "Shortslide's window is open.";
 
 const say = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
-const showWindow = (): void => {
+/** More than a message from the page takes. */
+const ARRIVING_MS = 200;
+
+const showWindow = (calls: Calls): void => {
   const [open] = BrowserWindow.getAllWindows();
   if (open !== undefined) {
     if (open.isMinimized()) {
@@ -34,15 +42,16 @@ const showWindow = (): void => {
   const window = openWindow(join(builtFolder, "preload", "preload.cjs"), () => {
     process.stdout.write(`${WINDOW_LINE}\n`);
   });
-  window.webContents.on("render-process-gone", (_event, { reason }) => {
-    void dialog
-      .showMessageBox(window, {
-        type: "error",
-        message: "The screen stopped working.",
-        detail: `Saved charts are safe. (${reason})`,
-        buttons: ["Open it again", "Quit"],
-      })
-      .then(({ response }) => (response === 0 ? window.reload() : app.quit()));
+  lookAfter(window, {
+    dialog,
+    quit: () => app.quit(),
+    log,
+    nowMs: () => Date.now(),
+    saved: async () => {
+      // What the page sends on its way out may arrive after its wish to stay.
+      await pause(ARRIVING_MS);
+      await calls.settled();
+    },
   });
   loadScreen(window).catch((error: unknown) => {
     dialog.showErrorBox("Shortslide's screen cannot be shown", say(error));
@@ -63,15 +72,23 @@ const hand = (paths: readonly string[]): void => {
   }
 };
 
+/** What reaches the top is written down and said; the program goes on, so that nothing is lost. */
+const tellTop = (thrown: unknown): void => {
+  log(thrown instanceof Error ? (thrown.stack ?? thrown.message) : String(thrown));
+  dialog.showErrorBox(words.window.broken, words.window.brokenDetail(say(thrown)));
+};
+
 const boot = (): void => {
+  process.on("uncaughtException", tellTop);
+  process.on("unhandledRejection", tellTop);
+
   hand(songFilesIn(process.argv.slice(1), process.cwd()));
+  let show: (() => void) | null = null;
   // macOS hands files by this event, also before the app is ready.
   app.on("open-file", (event, path) => {
     event.preventDefault();
     hand([path]);
-    if (app.isReady()) {
-      showWindow();
-    }
+    show?.();
   });
 
   // Every page of this program runs in Chromium's sandbox.
@@ -105,12 +122,13 @@ const boot = (): void => {
     });
 
     Menu.setApplicationMenu(Menu.buildFromTemplate(menuTemplate(process.platform)));
-    showWindow();
+    show = () => showWindow(calls);
+    show();
     app.on("second-instance", (_event, args, folder) => {
       hand(songFilesIn(args.slice(1), folder));
-      showWindow();
+      showWindow(calls);
     });
-    app.on("activate", showWindow);
+    app.on("activate", show);
   });
 
   app.on("window-all-closed", () => {

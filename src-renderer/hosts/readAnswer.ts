@@ -19,7 +19,11 @@ const problemSchema = v.object({
 });
 
 const answerSchema = v.variant("ok", [
-  v.object({ ok: v.literal(true), value: v.unknown() }),
+  v.object({
+    ok: v.literal(true),
+    value: v.unknown(),
+    remarks: v.optional(v.array(problemSchema)),
+  }),
   v.object({ ok: v.literal(false), problem: problemSchema }),
 ]);
 
@@ -41,6 +45,10 @@ export const readAnswer = (name: VerbName, raw: unknown): Answer<unknown> => {
   if (!answer.output.ok) {
     return answer.output;
   }
+  const { remarks } = answer.output;
   const value = v.safeParse(verbs[name].result, answer.output.value);
-  return value.success ? { ok: true, value: value.output } : notUnderstood;
+  if (!value.success) {
+    return notUnderstood;
+  }
+  return { ok: true, value: value.output, ...(remarks ? { remarks } : {}) };
 };

@@ -1,4 +1,5 @@
-const KEPT_AS = "shortslide.token";
+/** Under this name the tab keeps its token. */
+export const KEPT_AS = "shortslide.token";
 const FRAGMENT = /^#token=([A-Za-z0-9_-]+)$/u;
 
 /** What of the browser holds the token. */

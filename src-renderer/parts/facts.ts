@@ -7,7 +7,8 @@ import { words } from "../../src-shared/wordTable.ts";
 export const beatNote = (unit: Meter["unit"]): string => beatNotes({ unit });
 
 /** A key in words: "G major". */
-export const sayKey = ({ tonic, mode }: Key): string => `${tonic} ${mode}`;
+export const sayKey = ({ tonic, mode }: Key): string =>
+  words.facts.key(tonic, words.facts.modes[mode]);
 
 /** A capo in words, with the place to raise the fifth string to: "capo 2, 5th string at 7"; "" without. */
 export const sayCapo = (capo: number): string => (capo > 0 ? words.facts.capo(capo, 5 + capo) : "");
@@ -30,10 +31,18 @@ export const sayWhen = (atMs: number, nowMs: number): string => {
   const midnight = new Date(nowMs).setHours(0, 0, 0, 0);
   if (atMs >= midnight) {
     return words.facts.today(
-      at.toLocaleTimeString("en", { hour: "2-digit", minute: "2-digit", hourCycle: "h23" }),
+      at.toLocaleTimeString(words.facts.timesIn, {
+        hour: "2-digit",
+        minute: "2-digit",
+        hourCycle: "h23",
+      }),
     );
   }
   // Half a day to spare, for the days on which the clocks change.
   if (atMs >= new Date(midnight - DAY_MS / 2).setHours(0, 0, 0, 0)) return words.facts.yesterday;
-  return at.toLocaleDateString("en-GB", { day: "numeric", month: "short", year: "numeric" });
+  return at.toLocaleDateString(words.facts.datesIn, {
+    day: "numeric",
+    month: "short",
+    year: "numeric",
+  });
 };

@@ -8,6 +8,14 @@ export type Saving = "saved" | "waiting" | "saving" | "failed";
 /** After the last edit, the time until it is written, in milliseconds. */
 export const AUTOSAVE_PAUSE_MS = 600;
 
+/** After a failure it is tried again by itself: after this long, then after twice as long, and so on. */
+export const RETRY_MS = 2_000;
+/** The longest wait between two tries, in milliseconds. */
+export const LONGEST_RETRY_MS = 60_000;
+
+/** What trying again by itself may cure: not what another program has written, nor a song that is gone. */
+const mayPass = ({ code }: Problem): boolean => code === "disk" || code === "unreachable";
+
 const ourMistake = (thrown: unknown): Problem => ({
   code: "bug",
   says: words.save.stopped(thrown instanceof Error ? thrown.message : String(thrown)),
@@ -16,7 +24,7 @@ const ourMistake = (thrown: unknown): Problem => ({
 
 /**
  * Writes the newest value offered, one write at a time, after a pause or at once. A value that could
- * not be written is kept, and goes out with the next try.
+ * not be written is kept, and goes out with the next try, which comes by itself where time may help.
  */
 export class Autosave<Value> {
   state: Saving = $state("saved");
@@ -26,6 +34,7 @@ export class Autosave<Value> {
   #waiting: { readonly value: Value } | null = null;
   #running: Promise<void> | null = null;
   #callOff: (() => void) | null = null;
+  #retryMs = RETRY_MS;
 
   constructor(write: (value: Value) => Promise<Answer<null>>, wait: Later = later) {
     this.#write = write;
@@ -42,12 +51,7 @@ export class Autosave<Value> {
 
   /** Writes now what has not been written, and what is offered meanwhile; done when all is, or one failed. */
   flush(): Promise<void> {
-    this.#callOff?.();
-    this.#callOff = null;
-    this.#running ??= this.#drain().finally(() => {
-      this.#running = null;
-    });
-    return this.#running;
+    return this.#run(true);
   }
 
   /** Forgets what has not been written: its song is gone. */
@@ -68,21 +72,39 @@ export class Autosave<Value> {
     await this.#running;
   }
 
-  async #drain(): Promise<void> {
+  #run(isSeen: boolean): Promise<void> {
+    this.#callOff?.();
+    this.#callOff = null;
+    this.#running ??= this.#drain(isSeen).finally(() => {
+      this.#running = null;
+    });
+    return this.#running;
+  }
+
+  async #drain(isSeen: boolean): Promise<void> {
     while (this.#waiting) {
       const sent = this.#waiting;
       this.#waiting = null;
-      this.state = "saving";
+      if (isSeen || this.state !== "failed") this.state = "saving";
       const problem = await this.#attempt(sent.value);
       if (problem) {
         this.#waiting ??= sent;
         this.problem = problem;
         this.state = "failed";
+        if (mayPass(problem)) this.#tryAgainLater();
         return;
       }
       this.problem = null;
+      this.#retryMs = RETRY_MS;
     }
     this.state = "saved";
+  }
+
+  #tryAgainLater(): void {
+    this.#callOff?.();
+    // What is said of the failure stays while it is tried again: words that come and go are no help.
+    this.#callOff = this.#later(() => this.#run(false), this.#retryMs);
+    this.#retryMs = Math.min(this.#retryMs * 2, LONGEST_RETRY_MS);
   }
 
   async #attempt(value: Value): Promise<Problem | null> {

@@ -1,5 +1,6 @@
 import { createContext } from "svelte";
 import type { Host } from "../../src-shared/host.ts";
+import type { CameFrom } from "./cameFrom.ts";
 import type { Evening } from "./evening.svelte.ts";
 import type { Jam } from "./jam.svelte.ts";
 import type { MidiPedals } from "./midiPedals.svelte.ts";
@@ -11,6 +12,7 @@ import type { Player } from "./player.svelte.ts";
 import type { PracticeLog } from "./practiceLog.svelte.ts";
 import type { PreferencesState } from "./preferences.svelte.ts";
 import type { Songbook } from "./songbook.svelte.ts";
+import type { Trouble } from "./trouble.svelte.ts";
 
 /** All that the screens share; made once at boot. */
 export type AppState = {
@@ -26,6 +28,8 @@ export type AppState = {
   readonly stand: MusicStand;
   readonly jam: Jam;
   readonly pedals: MidiPedals;
+  readonly trouble: Trouble;
+  readonly cameFrom: CameFrom;
 };
 
 const context = createContext<AppState>();

@@ -77,6 +77,17 @@ export class MusicStand {
     }
   }
 
+  /** Has the damaged song mended that could not be opened, and opens it. */
+  async mend(): Promise<void> {
+    const { on } = this;
+    if (on.kind !== "failed") return;
+    const answer = await this.#host.mendSong({ id: on.id });
+    if (this.on !== on) return;
+    this.on = answer.ok
+      ? { kind: "song", song: this.#opened(answer.value) }
+      : { ...on, problem: answer.problem };
+  }
+
   /** Opens the song that waits, and gives up what could not be saved. */
   async openAnyway(): Promise<void> {
     const waiting = this.heldUp;

@@ -30,10 +30,10 @@ export class Notices {
   }
 
   /** A problem stays until it is dismissed. */
-  complain({ says, try: advice }: Problem): void {
+  complain({ says, try: advice }: Problem, action: Notice["action"] = null): void {
     const said = `${says} ${advice}`;
     if (this.all.some((notice) => notice.says === said)) return;
-    this.#add({ id: this.#next++, kind: "problem", says: said, action: null, about: null });
+    this.#add({ id: this.#next++, kind: "problem", says: said, action, about: null });
   }
 
   /** Runs the notice's action, and is done with it. */

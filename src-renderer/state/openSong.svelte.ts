@@ -160,6 +160,12 @@ export class OpenSong {
     return null;
   }
 
+  /** An earlier version's chart, route and picking, as one step of undo; how it is practised stays. */
+  bringBack({ text, settings: { plan, picking } }: SongVersion): void {
+    const next = { text, settings: { ...this.#version.settings, plan, picking } };
+    if (JSON.stringify(next) !== JSON.stringify(this.#version)) this.#become(next, "other");
+  }
+
   /** The song has been taken out of the songbook: nothing is written any more. */
   abandon(): void {
     this.#autosave.abandon();

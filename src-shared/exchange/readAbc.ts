@@ -4,6 +4,7 @@ import { plainHeader } from "../chart/readHeader.ts";
 import type { Key } from "../harmony/key.ts";
 import { keyName, readKey } from "../harmony/readKey.ts";
 import { refuse } from "../harmony/refusal.ts";
+import { abcBudget } from "./abcBudget.ts";
 import { abcPieces } from "./abcPieces.ts";
 import { type AbcText, abcTunes, partOrder } from "./abcTunes.ts";
 import { chartLabel } from "./chartFromBars.ts";
@@ -59,6 +60,10 @@ const tunesOf = (abc: AbcText): readonly FoundTune[] => {
   if (abc.text.length > MAX_TUNE) {
     return [{ ...refuse("This tune is too long to read.", "Divide it into parts."), title }];
   }
+  const beyond = abcBudget(abc.text);
+  if (beyond !== null) {
+    return [{ ...beyond, title }];
+  }
   const tune = parsed(abc.text);
   if (typeof tune === "string") {
     const says = `The ABC cannot be read: ${tune.slice(0, 120)}.`;
@@ -96,17 +101,15 @@ const tunesOf = (abc: AbcText): readonly FoundTune[] => {
 
 /** Reads the text of an ABC 2.1 file: each of its tunes as a chart, or why it cannot be one. */
 export const readAbcText = (text: string, onTune?: OnTune): Importing => {
+  const count = text.match(/^X:/gm)?.length ?? 0;
+  if (count > MAX_TUNES) {
+    return refuse(`There are ${count} tunes in this file.`, `Divide it: ${MAX_TUNES} at most.`);
+  }
   const tunes = abcTunes(text);
   if (tunes.length === 0) {
     return refuse(
       "There is no tune in this file: no line starts with X: and K:.",
       "Choose an ABC file.",
-    );
-  }
-  if (tunes.length > MAX_TUNES) {
-    return refuse(
-      `There are ${tunes.length} tunes in this file.`,
-      `Divide it: ${MAX_TUNES} at most.`,
     );
   }
   const found = tunes.flatMap((tune, index) => {

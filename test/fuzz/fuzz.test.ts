@@ -7,6 +7,7 @@ const CASES: Readonly<Record<string, number>> = {
   chart: 400,
   settings: 250,
   patterns: 600,
+  shared: 250,
   abc: 500,
   musicxml: 600,
   mxl: 800,

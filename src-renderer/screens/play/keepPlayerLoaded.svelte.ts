@@ -1,5 +1,6 @@
 import { untrack } from "svelte";
 import { bpm } from "../../../src-shared/units.ts";
+import type { CameFrom } from "../../state/cameFrom.ts";
 import type { OpenSong } from "../../state/openSong.svelte.ts";
 import type { Player } from "../../state/player.svelte.ts";
 import type { PreferencesState } from "../../state/preferences.svelte.ts";
@@ -14,7 +15,9 @@ export const keepPlayerLoaded = (
   song: OpenSong,
   controls: PlayControls,
   preferences: PreferencesState,
+  cameFrom: CameFrom,
 ): void => {
+  const barBefore = cameFrom.barIn(song.id);
   // While the player's patterns have the sound, the song is not loaded; then it is loaded anew.
   const whileOurs = (tell: () => void): void => {
     $effect(() => {
@@ -32,6 +35,12 @@ export const keepPlayerLoaded = (
   whileOurs(() => player.setTempo(bpm(controls.tempo.now)));
   whileOurs(() => player.setLoop(controls.round));
   whileOurs(() => player.setMix(preferences.value.mix));
+  // A page that is loaded again comes back to its bar; from then on the bar is noted as it changes.
+  $effect(() => {
+    const start = untrack(() => song.walk.score.bars[barBefore ?? 0]?.start);
+    if (barBefore && start !== undefined && untrack(() => player.bar) === 0) player.seek(start);
+  });
+  $effect(() => cameFrom.note(song.id, player.bar));
   $effect(() => player.setCountIn(song.settings.countInBars));
   $effect(() => player.setCountInEachRound(controls.band.practice.countInEachRound ? 1 : 0));
   $effect(() => () => {

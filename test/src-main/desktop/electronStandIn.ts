@@ -37,6 +37,8 @@ export const makeElectron = () => {
     focused = 0;
     minimized = false;
     loaded: string[] = [];
+    /** What a page that has something unsaved says to each wish to close. */
+    readonly leaving = { preventDefault: () => void asked.push("let go") };
     constructor(options: Record<string, unknown>) {
       super();
       asked.push("window");
@@ -51,6 +53,14 @@ export const makeElectron = () => {
     }
     focus(): void {
       this.focused += 1;
+    }
+    reload(): void {
+      asked.push("reload");
+    }
+    close(): void {
+      asked.push("close");
+      this.emit("close");
+      this.webContents.emit("will-prevent-unload", this.leaving);
     }
     isMinimized(): boolean {
       return this.minimized;
@@ -94,7 +104,16 @@ export const makeElectron = () => {
     },
     dialog: {
       showErrorBox: (title: string) => void asked.push(`error box ${title}`),
-      showMessageBox: async () => ({ response: 1 }),
+      showMessageBox: async () => {
+        asked.push("asked what to do");
+        return { response: 1 };
+      },
+      /** 0 stays, 1 closes. */
+      stays: 0,
+      showMessageBoxSync(): number {
+        asked.push("asked whether to stay");
+        return this.stays;
+      },
     },
     ipcMain: line,
     protocol: {

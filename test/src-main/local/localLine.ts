@@ -1,6 +1,6 @@
 import { request } from "node:http";
 import { onTestFinished } from "vitest";
-import { type LocalServer, startServer } from "../../../src-main/local/server.ts";
+import { type LocalServer, type Patience, startServer } from "../../../src-main/local/server.ts";
 import { makeHost, type OpenHost } from "../../../src-main/services/makeHost.ts";
 import { screenFixture } from "../screenFixture.ts";
 import { tempFolder } from "../tempFolder.ts";
@@ -9,10 +9,16 @@ import { quietDisk } from "../testDisk.ts";
 /** A real server over a fresh home, closed when the test has ended. */
 export const serveHome = async (
   host?: OpenHost,
+  patience?: Patience,
 ): Promise<LocalServer & { readonly home: string; readonly lines: readonly string[] }> => {
   const home = await tempFolder();
   const { log, lines } = quietDisk();
-  const server = await startServer(host ?? makeHost(home, quietDisk()), await screenFixture(), log);
+  const server = await startServer(
+    host ?? makeHost(home, quietDisk()),
+    await screenFixture(),
+    log,
+    patience,
+  );
   onTestFinished(() => server.close());
   return { ...server, home, lines };
 };

@@ -380,3 +380,23 @@ describe("the right hand", () => {
     expect(song.walk.slots[0]?.played.pieces.map(({ name }) => name)).toEqual(["Hopper"]);
   });
 });
+
+describe("an earlier version that is brought back", () => {
+  test("is one step of undo, is saved, and leaves tempo and loop as they are", async () => {
+    const { memory, clock, song } = opened();
+    song.change({ playTempo: 63 });
+    const mine = song.settings;
+    const { plan } = mine;
+    song.bringBack({
+      text: "Title: Millrace\n| F |",
+      settings: { ...mine, playTempo: 117, plan: { ...plan, aim: "travel" } },
+    });
+    expect(song.text).toBe("Title: Millrace\n| F |");
+    expect(song.settings).toEqual({ ...mine, plan: { ...plan, aim: "travel" } });
+    clock.turn(AUTOSAVE_PAUSE_MS);
+    await settled();
+    expect(memory.written.at(-1)?.text).toBe("Title: Millrace\n| F |");
+    song.undo();
+    expect([song.text, song.settings]).toEqual([chart, mine]);
+  });
+});
