@@ -37,10 +37,14 @@ describe("a window that is looked after", () => {
     electron.asked.length = 0;
   });
   const crash = (): void => {
-    electron.windows[0]?.webContents.emit("render-process-gone", {}, {
-      reason: "oom",
-      exitCode: 5,
-    });
+    electron.windows[0]?.webContents.emit(
+      "render-process-gone",
+      {},
+      {
+        reason: "oom",
+        exitCode: 5,
+      },
+    );
   };
 
   test("loads its screen again when that has crashed, and the log says so", () => {
