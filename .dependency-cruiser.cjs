@@ -15,6 +15,8 @@ const rooms = [
   "wording",
   "settings",
   "chartToScore",
+  "book",
+  "sheet",
   "host",
   "demo",
 ];
@@ -97,6 +99,7 @@ module.exports = {
     tsConfig: { fileName: "tsconfig.base.json" },
     extraExtensionsToScan: [".svelte"],
     enhancedResolveOptions: {
+      exportsFields: ["exports"],
       extensions: [".ts", ".svelte", ".js", ".mjs"],
       conditionNames: ["import", "svelte", "types"],
     },

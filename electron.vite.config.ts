@@ -1,8 +1,16 @@
+import { resolve } from "node:path";
 import { svelte } from "@sveltejs/vite-plugin-svelte";
 import type { UserConfig } from "electron-vite";
 
+/** The table of words of another language, in whose place the English one would stand. */
+const translation = process.env["SHORTSLIDE_WORDS"];
+const language = {
+  alias: translation ? [{ find: /^.*\/wordTable\.ts$/, replacement: resolve(translation) }] : [],
+};
+
 const config: UserConfig = {
   main: {
+    resolve: language,
     build: {
       outDir: "out/main",
       emptyOutDir: true,
@@ -34,6 +42,7 @@ const config: UserConfig = {
   },
   renderer: {
     root: "src-renderer",
+    resolve: language,
     plugins: [svelte({ configFile: "../svelte.config.js" })],
     build: {
       outDir: "out/renderer",

@@ -8,11 +8,14 @@ const axeSource = await readFile(
   "utf8",
 );
 
-/** What axe-core has against the page as it stands. */
-export const violationsOf = async (page: Page): Promise<AxeResults["violations"]> => {
+/** What axe-core has against the page as it stands, or the part of it that a selector names. */
+export const violationsOf = async (
+  page: Page,
+  within = "html",
+): Promise<AxeResults["violations"]> => {
   // Evaluated over the debugging line, which the page's policy does not forbid.
   await page.evaluate(axeSource);
-  const { violations } = await page.evaluate<AxeResults>("axe.run(document)");
+  const { violations } = await page.evaluate<AxeResults>(`axe.run(${JSON.stringify(within)})`);
   return violations;
 };
 

@@ -33,8 +33,8 @@ export const songsOf = (page: Page): Locator =>
 export const editorOf = (page: Page): Locator =>
   page.getByRole("textbox", { name: "Chart", exact: true });
 
-/** One of the three places at the top. */
-export const placeLink = (page: Page, name: "Songbook" | "Chart" | "Play"): Locator =>
+/** One of the places at the top. */
+export const placeLink = (page: Page, name: "Songbook" | "Chart" | "Play" | "Rehearse"): Locator =>
   page.getByRole("navigation", { name: "Places" }).getByRole("link", { name });
 
 /** Makes a new song with this chart. */

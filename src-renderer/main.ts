@@ -1,4 +1,5 @@
 import { mount, unmount } from "svelte";
+import { words } from "../src-shared/wordTable.ts";
 import { takeToken } from "./hosts/takeToken.ts";
 import { useLaunchCode } from "./hosts/useLaunchCode.ts";
 import ProblemView from "./parts/problemView.svelte";
@@ -27,14 +28,12 @@ const boot = async (): Promise<void> => {
   try {
     const [refusal, { start }] = await Promise.all([launched, import("./start.ts")]);
     const failure = refusal ?? (await start(target));
-    if (failure) say(failure, "Try again", boot);
+    if (failure) say(failure, words.act.tryAgain, boot);
   } catch (thrown) {
     const what = thrown instanceof Error ? thrown.message : String(thrown);
-    const advice = "If loading the page again does not help, it is a mistake in Shortslide.";
+    const advice = words.app.notStartedTry;
     // A script that has failed once is not fetched a second time by the same page.
-    say({ says: `Shortslide could not start: ${what}`, advice }, "Load again", () =>
-      location.reload(),
-    );
+    say({ says: words.app.notStarted(what), advice }, words.app.loadAgain, () => location.reload());
   }
 };
 

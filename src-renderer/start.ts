@@ -1,10 +1,12 @@
 import { mount } from "svelte";
+import type { Hand } from "../src-shared/route/movement.ts";
 import { firstPreferences } from "../src-shared/settings.ts";
 import App from "./app.svelte";
 import { pickHost } from "./hosts/pickHost.ts";
 import { withRemarks } from "./hosts/withRemarks.ts";
 import { CameFrom } from "./state/cameFrom.ts";
 import type { AppState } from "./state/context.ts";
+import { Evening } from "./state/evening.svelte.ts";
 import { Jam } from "./state/jam.svelte.ts";
 import { MidiPedals } from "./state/midiPedals.svelte.ts";
 import { MusicStand } from "./state/musicStand.svelte.ts";
@@ -13,6 +15,7 @@ import { Notices } from "./state/notices.svelte.ts";
 import { wallClock } from "./state/openSong.svelte.ts";
 import { PatternsState } from "./state/patterns.svelte.ts";
 import { Player } from "./state/player.svelte.ts";
+import { PracticeLog } from "./state/practiceLog.svelte.ts";
 import { PreferencesState } from "./state/preferences.svelte.ts";
 import { Songbook } from "./state/songbook.svelte.ts";
 import { Trouble } from "./state/trouble.svelte.ts";
@@ -40,23 +43,30 @@ export const start = async (target: HTMLElement): Promise<NotStarted | null> => 
     notices.complain(answer.problem);
   }
   const patterns = new PatternsState(host, made.ok ? made.value : []);
+  const preferences = new PreferencesState(host, liked.ok ? liked.value : firstPreferences);
+  const ownHand = (): Hand | null => preferences.value.hand.own;
 
   // 3. The state that the screens share. Sound is fetched on the first play, not before.
+  const navigation = new Navigation(location.hash, {
+    push: (hash) => {
+      location.hash = hash;
+    },
+    replace: (hash) => history.replaceState(null, "", hash),
+  });
+  const songbook = new Songbook(host);
+  const stand = new MusicStand(host, wallClock, () => patterns.playable, ownHand);
   const shared: AppState = {
     host,
     notices,
-    navigation: new Navigation(location.hash, {
-      push: (hash) => {
-        location.hash = hash;
-      },
-      replace: (hash) => history.replaceState(null, "", hash),
-    }),
+    navigation,
+    evening: new Evening(songbook, stand, navigation),
     patterns,
     player: new Player(async () => (await import("./sound/engine.ts")).makeEngine()),
-    preferences: new PreferencesState(host, liked.ok ? liked.value : firstPreferences),
-    songbook: new Songbook(host),
-    stand: new MusicStand(host, wallClock, () => patterns.playable),
-    jam: new Jam(),
+    preferences,
+    log: new PracticeLog(host),
+    songbook,
+    stand,
+    jam: new Jam(ownHand),
     trouble: new Trouble(host, notices),
     cameFrom: new CameFrom(sessionStorage),
     pedals: new MidiPedals(
@@ -74,10 +84,10 @@ export const start = async (target: HTMLElement): Promise<NotStarted | null> => 
   // 5. What is not saved goes out before the page does. One that was long, or could not be saved, is
   // asked about: by the browser, or by the desktop's window.
   window.addEventListener("beforeunload", (event) => {
-    const { patterns: own, preferences, stand } = shared;
-    const states = [stand.song?.saving, own.saving].map((saving) => saving ?? "saved");
+    const { log, patterns: own, preferences, stand } = shared;
+    const states = [stand.song?.saving, own.saving, log.saving].map((saving) => saving ?? "saved");
     const isLong = (stand.song?.text.length ?? 0) > SENT_IN_LEAVING;
-    for (const state of [stand.song, own, preferences]) void state?.save();
+    for (const state of [stand.song, own, preferences, log]) void state?.save();
     if (states.includes("failed") || (isLong && states.some((state) => state !== "saved")))
       event.preventDefault();
   });

@@ -12,7 +12,8 @@ import { type Picking, plainPicking } from "./roll/picking.ts";
 import { alternatives, routesInTurn } from "./route/alternatives.ts";
 import { type Explanation, explain } from "./route/explain.ts";
 import { firstUnlike } from "./route/firstUnlike.ts";
-import { handTable } from "./route/handTable.ts";
+import { handOf } from "./route/handTable.ts";
+import type { Hand } from "./route/movement.ts";
 import { type Plan, planRoute } from "./route/planRoute.ts";
 import type { PlanRequest } from "./route/problem.ts";
 import type { Route } from "./route/route.ts";
@@ -87,17 +88,19 @@ const plannersNotes = (
 };
 
 /**
- * The whole way: chart text -> song -> timeline -> route -> score. `playTempo` counts beats of the
- * song's meter a minute; null is the chart's own. The band plays in its usual feel. Any text and any
+ * The whole way but for the band: chart text -> song -> timeline -> route -> the banjo's score.
+ * `playTempo` counts beats of the song's meter a minute; null is the chart's own. Any text and any
  * settings give a Walk; what is wrong with them stands in its notes. A play key that is no key is
- * passed over. `patterns` are the player's own, which `picking` names.
+ * passed over. `patterns` are the player's own, which `picking` names; `ownHand` is the hand that they
+ * have accepted as theirs, or null.
  */
-export const chartToScore = (
+export const banjoWalk = (
   text: string,
   settings: PlanSettings,
   playTempo: number | null,
   picking: Picking = plainPicking,
   patterns: readonly Pattern[] = [],
+  ownHand: Hand | null = null,
 ): Walk => {
   const reading = readChart(text);
   const song = songToPlay(reading.value, settings.playKey);
@@ -108,7 +111,7 @@ export const chartToScore = (
   const range = { low: fret(settings.fretLow), high: fret(settings.fretHigh) };
   const tempo = playTempo === null ? song.tempo : bpm(playTempo);
   const eighth = eighthNote(song.meter, tempo);
-  const hand = handTable[settings.hand];
+  const hand = handOf(settings.hand, ownHand);
   const request: PlanRequest = {
     aim,
     shapes,
@@ -123,11 +126,10 @@ export const chartToScore = (
     picking,
     patterns,
   };
-  const plan = planRoute(timeline, neck, request);
-  const route = plan.kind === "route" ? plan.route : null;
   const slots = slotsOf(timeline, neck, request);
-  const banjo = arrange(timeline, neck, route, slots, eighth);
-  const score = withBand(banjo, timeline, { key: song.key, feel: usualFeel, goesRound });
+  const plan = planRoute(timeline, neck, request, slots);
+  const route = plan.kind === "route" ? plan.route : null;
+  const score = arrange(timeline, neck, route, slots, eighth);
   const notes = [
     ...reading.notes,
     ...plannersNotes(plan, request, neck, slots, reading),
@@ -141,6 +143,10 @@ export const withFeel = (walk: Walk, feel: Pick<Feel, "dynamics" | "walkUps" | "
   const plan = { key: walk.song.key, feel, goesRound: walk.request.goesRound };
   return { ...walk, score: withBand(walk.score, walk.timeline, plan) };
 };
+
+/** The whole way as `banjoWalk` goes it, with the band in its usual feel. */
+export const chartToScore = (...asked: Parameters<typeof banjoWalk>): Walk =>
+  withFeel(banjoWalk(...asked), usualFeel);
 
 /** The best routes for a walk that really differ, its own first, at most `count` of them. */
 export const otherRoutes = (walk: Walk, count: number): readonly Route[] =>

@@ -1,4 +1,7 @@
 import * as v from "valibot";
+import { type Shelf, shelfSchema } from "./book/shelf.ts";
+import { type LogLine, logEntrySchema, logLineSchema } from "./practice/logLine.ts";
+import type { LogContents } from "./practice/readLog.ts";
 import { type Pattern, patternSchema } from "./roll/pattern.ts";
 import {
   type Preferences,
@@ -62,6 +65,23 @@ export type StoredSong = {
 export type SongToWrite = StoredSong & {
   /** The text that was last read or written here: another one on the disk is not written over. */
   readonly before: string;
+  /** The settings that were last read or written here, likewise; without them any are written over. */
+  readonly settingsBefore?: SongSettings | undefined;
+};
+
+/** A song that is out of the songbook and can be brought back. */
+export type RemovedSong = {
+  readonly ticket: string;
+  readonly title: string;
+  /** Milliseconds since 1970. */
+  readonly removedMs: number;
+};
+
+/** A file that the system handed to the program, to be brought in. */
+export type HandedFile = {
+  readonly name: string;
+  /** Its bytes, in base64. */
+  readonly base64: string;
 };
 
 /** A version of a song that is kept: by its name, the newest has the greatest. */
@@ -89,7 +109,13 @@ export type ErrorLog = { readonly path: string; readonly text: string };
 export const MAX_CHART_CHARACTERS = 1_000_000;
 
 const songId = v.pipe(v.string(), v.minLength(1), v.maxLength(120));
-const chartText = v.pipe(v.string(), v.maxLength(MAX_CHART_CHARACTERS));
+/**
+ * A text as a file in UTF-8 gives it back: without byte order marks at its start, half a surrogate
+ * pair as U+FFFD. Else a song would differ from its file and look as if it was changed elsewhere.
+ */
+const asKept = (text: string): string =>
+  text.replace(/^\uFEFF+/u, "").replaceAll(/[\uD800-\uDFFF]/gu, "\uFFFD");
+const chartText = v.pipe(v.string(), v.maxLength(MAX_CHART_CHARACTERS), v.transform(asKept));
 const nothing = v.null();
 /** A player has at most this many patterns of their own. */
 export const MOST_PATTERNS = 500;
@@ -103,6 +129,10 @@ export const patternsSchema: v.GenericSchema<unknown, readonly Pattern[]> = v.pi
     "two patterns have the same name",
   ),
 );
+const logContents: v.GenericSchema<unknown, LogContents> = v.object({
+  entries: v.array(logEntrySchema),
+  passedOver: v.array(v.object({ line: v.number(), why: v.picklist(["damaged", "newer"]) })),
+});
 const summary = v.object({
   id: songId,
   title: v.string(),
@@ -120,6 +150,8 @@ const screenError = v.object({
   says: v.pipe(v.string(), v.maxLength(4_000)),
   at: v.pipe(v.string(), v.maxLength(8_000)),
 });
+const removed = v.object({ ticket: songId, title: v.string(), removedMs: v.number() });
+const handed = v.object({ name: v.string(), base64: v.pipe(v.string(), v.base64()) });
 
 type Schema<T> = v.GenericSchema<unknown, T>;
 
@@ -141,7 +173,8 @@ export type Verbs = {
   >;
   /**
    * Replaces a song that exists, whole; line breaks of one kind or another are the same text. Says
-   * "changed" and writes nothing where the text that is kept is neither `before` nor the new one.
+   * "changed" and writes nothing where the text that is kept is neither `before` nor the new one, and
+   * where the settings that are kept are neither `settingsBefore` nor the new ones.
    */
   readonly writeSong: Verb<SongToWrite, null>;
   /** Takes a song off the list; `restoreSong` with the ticket brings it back as it was. */
@@ -156,11 +189,35 @@ export type Verbs = {
   readonly noteError: Verb<ScreenError, null>;
   /** The newest part of what was written down, from the screen and from the machine. */
   readonly readErrors: Verb<null, ErrorLog>;
+  /** The songs that are out of the songbook, the last one first. */
+  readonly listRemoved: Verb<null, readonly RemovedSong[]>;
+  /** Takes removed songs away for good. */
+  readonly eraseRemoved: Verb<{ readonly tickets: readonly string[] }, null>;
+  /**
+   * Lets a song's file be called by its title, when nobody is at it: gives the id it has from now on.
+   * The old id leads to the same song until Shortslide ends.
+   */
+  readonly settleSong: Verb<{ readonly id: string }, { readonly id: string }>;
+  /** Notes that a song has been opened now. */
+  readonly markOpened: Verb<{ readonly id: string }, null>;
+  /** Tags, set lists, and what was opened when. */
+  readonly readShelf: Verb<null, Shelf>;
+  /**
+   * Writes tags and set lists, and gives the new revision. Says "changed" and writes nothing where
+   * the revision that is kept is not the one given. What was opened stays as it is kept.
+   */
+  readonly writeShelf: Verb<Shelf, { readonly revision: number }>;
+  /** The files that were handed to the program since it was last asked. */
+  readonly takeFiles: Verb<null, readonly HandedFile[]>;
   readonly readPreferences: Verb<null, Preferences>;
   readonly writePreferences: Verb<Preferences, null>;
   /** The player's own right-hand patterns, in their order; each name once. */
   readonly readPatterns: Verb<null, readonly Pattern[]>;
   readonly writePatterns: Verb<readonly Pattern[], null>;
+  /** The practice log: what was played, and which of its lines could not be read. */
+  readonly readLog: Verb<null, LogContents>;
+  /** Puts a line at the end of the practice log; the same round sent twice is in it once. */
+  readonly appendLog: Verb<LogLine, null>;
 };
 
 /** A verb's name. */
@@ -189,7 +246,14 @@ export const verbs: Verbs = {
     }),
     result: stored,
   },
-  writeSong: { argument: v.object({ ...storedEntries, before: chartText }), result: nothing },
+  writeSong: {
+    argument: v.object({
+      ...storedEntries,
+      before: chartText,
+      settingsBefore: v.optional(songSettingsSchema),
+    }),
+    result: nothing,
+  },
   removeSong: { argument: v.object({ id: songId }), result: v.object({ ticket: songId }) },
   restoreSong: { argument: v.object({ ticket: songId }), result: stored },
   listVersions: { argument: v.object({ id: songId }), result: v.array(keptVersion) },
@@ -200,10 +264,22 @@ export const verbs: Verbs = {
   mendSong: { argument: v.object({ id: songId }), result: stored },
   noteError: { argument: screenError, result: nothing },
   readErrors: { argument: nothing, result: v.object({ path: v.string(), text: v.string() }) },
+  listRemoved: { argument: nothing, result: v.array(removed) },
+  eraseRemoved: {
+    argument: v.object({ tickets: v.pipe(v.array(songId), v.maxLength(10_000)) }),
+    result: nothing,
+  },
+  settleSong: { argument: v.object({ id: songId }), result: v.object({ id: songId }) },
+  markOpened: { argument: v.object({ id: songId }), result: nothing },
+  readShelf: { argument: nothing, result: shelfSchema },
+  writeShelf: { argument: shelfSchema, result: v.object({ revision: v.number() }) },
+  takeFiles: { argument: nothing, result: v.array(handed) },
   readPreferences: { argument: nothing, result: preferencesSchema },
   writePreferences: { argument: preferencesSchema, result: nothing },
   readPatterns: { argument: nothing, result: patternsSchema },
   writePatterns: { argument: patternsSchema, result: nothing },
+  readLog: { argument: nothing, result: logContents },
+  appendLog: { argument: logLineSchema, result: nothing },
 };
 
 /** All verb names, in the table's order. */
@@ -211,5 +287,7 @@ export const verbNames: readonly VerbName[] = Object.keys(verbs) as VerbName[];
 
 /** The name under which the preload puts the host on the window. */
 export const BRIDGE_NAME = "shortslideHost";
+/** The event of the window, and its IPC channel: files wait to be taken by `takeFiles`. */
+export const FILES_HANDED = "shortslide:files-handed";
 /** The IPC channel of a verb. */
 export const channelOf = (name: VerbName): string => `shortslide:${name}`;

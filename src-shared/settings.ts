@@ -1,6 +1,7 @@
 import * as v from "valibot";
 import { type Rebindings, rebindingsSchema } from "./control/bindings.ts";
 import { type NeckLook, neckLookSchema, usualNeckLook } from "./neck/neckLook.ts";
+import { type HandAnswer, handAnswerSchema, noAnswer } from "./practice/ownHand.ts";
 import { type Picking, pickingSchema, plainPicking } from "./roll/picking.ts";
 import type { HandName } from "./route/handTable.ts";
 import type { Pin } from "./route/pins.ts";
@@ -52,8 +53,8 @@ export const aims: readonly Aim[] = [
 /** All sets of strings, the usual one first. */
 export const stringSets: readonly StringSet[] = ["3-2-1", "4-3-2", "4-3-2-1"];
 
-/** All hands, the slowest first. */
-export const handNames: readonly HandName[] = ["learner", "default", "skilled"];
+/** All hands that are somebody's, the slowest first, and the usual one without the player's own. */
+export const handNames: readonly HandName[] = ["learner", "default", "skilled", "usual"];
 
 /** What is kept with a song beside its chart text. */
 export type SongSettings = {
@@ -67,7 +68,12 @@ export type SongSettings = {
   readonly countInBars: 0 | 1 | 2;
   /** 0-based bars of the song as played, both included; null plays the whole song. */
   readonly loop: { readonly firstBar: number; readonly lastBar: number } | null;
+  /** What a teacher says to the song; stands on its hand-out. At most MOST_NOTES characters. */
+  readonly notes: string;
 };
+
+/** The longest notes to a song, in characters: two closely written pages. */
+export const MOST_NOTES = 8000;
 
 /** The sounding parts a player can set the level of. */
 export type MixPart = "banjo" | "bass" | "guitar" | "chop" | "click";
@@ -101,7 +107,17 @@ export type Preferences = {
   readonly midi: boolean;
   /** The next change is told to a screen reader a bar before it is due. */
   readonly announce: boolean;
+  /** The player's own hand, and what they said of it. */
+  readonly hand: HandAnswer;
+  /** What the songbook is sorted by. */
+  readonly songSort: SongSort;
 };
+
+/** What songs can be sorted by; `changed` and `opened` with the last one first. */
+export type SongSort = "title" | "key" | "tempo" | "changed" | "opened";
+
+/** All that songs can be sorted by, the usual first. */
+export const songSorts: readonly SongSort[] = ["title", "key", "tempo", "changed", "opened"];
 
 const count = v.pipe(v.number(), v.integer(), v.minValue(0));
 const stop = v.nullable(v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(22)));
@@ -145,6 +161,7 @@ export const songSettingsSchema: v.GenericSchema<unknown, SongSettings> = v.obje
   playTempo: v.nullable(v.pipe(v.number(), v.minValue(15), v.maxValue(320))),
   countInBars: v.picklist([0, 1, 2]),
   loop: v.nullable(v.object({ firstBar: count, lastBar: count })),
+  notes: v.optional(v.pipe(v.string(), v.maxLength(MOST_NOTES)), ""),
 });
 
 const level = v.object({
@@ -183,6 +200,8 @@ export const preferencesSchema: v.GenericSchema<unknown, Preferences> = v.object
   bindings: v.optional(rebindingsSchema, []),
   midi: v.optional(v.boolean(), false),
   announce: v.optional(v.boolean(), false),
+  hand: v.optional(handAnswerSchema, noAnswer),
+  songSort: v.optional(v.picklist(songSorts), "title"),
 });
 
 /** The planner let loose on the whole neck: what the command line starts from. */
@@ -213,6 +232,7 @@ export const newSongSettings: SongSettings = {
   playTempo: null,
   countInBars: 1,
   loop: null,
+  notes: "",
 };
 
 /** A player's first preferences. */
@@ -227,4 +247,6 @@ export const firstPreferences: Preferences = {
   bindings: [],
   midi: false,
   announce: false,
+  hand: noAnswer,
+  songSort: "title",
 };

@@ -31,6 +31,9 @@ const SCRIPT = new Set([
   "MinorGC",
 ]);
 
+/** Callbacks at most this far apart are of one frame: microseconds. */
+const TOGETHER = 500;
+
 /** Reads a trace of one page; the thread with the most frames is its main one. */
 export const frameTimes = (trace: Buffer): FrameTimes => {
   const { traceEvents }: { traceEvents: TraceEvent[] } = JSON.parse(trace.toString());
@@ -39,10 +42,15 @@ export const frameTimes = (trace: Buffer): FrameTimes => {
   const counts = new Map<string, number>();
   for (const each of frames) counts.set(threadOf(each), (counts.get(threadOf(each)) ?? 0) + 1);
   const thread = [...counts].toSorted(([, a], [, b]) => b - a)[0]?.[0];
-  const starts = frames
+  // Several callbacks that run one after the other are of one frame.
+  const starts: number[] = [];
+  let ended = Number.NEGATIVE_INFINITY;
+  for (const { ts, dur = 0 } of frames
     .filter((each) => threadOf(each) === thread)
-    .map(({ ts }) => ts)
-    .toSorted((a, b) => a - b);
+    .toSorted((a, b) => a.ts - b.ts)) {
+    if (ts - ended > TOGETHER) starts.push(ts);
+    ended = ts + dur;
+  }
   const scripts = starts.map(() => 0);
   let frame = -1;
   let done = 0;

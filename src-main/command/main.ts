@@ -5,7 +5,7 @@ import { type Diagnostic, hasErrors } from "../../src-shared/diagnostic.ts";
 import { type PlanRequest, planUsage, readPlanRequest } from "./planCommand.ts";
 import { planReport } from "./planReport.ts";
 import { readChartText, reasonOf } from "./readChartText.ts";
-import { readSheetRequest, sheetBytes, sheetUsage } from "./sheetCommand.ts";
+import { readSheetRequest, type SheetRequest, sheetBytes, sheetUsage } from "./sheetCommand.ts";
 
 const WRONG_CHART = 1;
 const WRONG_USE = 2;
@@ -18,9 +18,12 @@ const complain = (text: string, exitCode: number): void => {
 const noteLine = (file: string, { at, says, try: remedy }: Diagnostic): string =>
   `${file}:${at.line}:${at.column}: ${says} ${remedy}`;
 
+type SheetAsked = Extract<SheetRequest, { readonly ok: true }>;
+type Asked = Extract<PlanRequest, { readonly ok: true }>;
+
 /** The walk of a chart file; null where it cannot be played, which has then been said. */
-const walkOf = (request: Extract<PlanRequest, { readonly ok: true }>): Walk | null => {
-  const text = readChartText(request.file);
+const walkOf = (request: Asked, file: string = request.file): Walk | null => {
+  const text = readChartText(file);
   if (!text.ok) {
     complain(text.says, WRONG_USE);
     return null;
@@ -29,13 +32,10 @@ const walkOf = (request: Extract<PlanRequest, { readonly ok: true }>): Walk | nu
     request.tuning === null ? text.value : setHeader(text.value, "Tuning", request.tuning);
   const walk = chartToScore(chart, request.settings, request.tempo, request.picking);
   for (const note of walk.notes) {
-    complain(noteLine(request.file, note), hasErrors(walk.notes) ? WRONG_CHART : 0);
+    complain(noteLine(file, note), hasErrors(walk.notes) ? WRONG_CHART : 0);
   }
   if (walk.timeline.bars.length === 0) {
-    complain(
-      `${request.file} has no bars. Write the changes between bar lines: | G | C |`,
-      WRONG_CHART,
-    );
+    complain(`${file} has no bars. Write the changes between bar lines: | G | C |`, WRONG_CHART);
     return null;
   }
   return hasErrors(walk.notes) ? null : walk;
@@ -55,18 +55,34 @@ const plan = (args: readonly string[]): void => {
   }
 };
 
+/** The bytes that were asked for; null where a chart cannot be played, which has then been said. */
+const sheetOf = async (request: SheetAsked): Promise<Uint8Array | null> => {
+  const { plan: asked, format, notation, handOut } = request;
+  if (format !== "pdf") {
+    const walk = walkOf(asked);
+    return walk && sheetBytes(walk, format, notation);
+  }
+  const walks = [asked.file, ...asked.more].map((file) => walkOf(asked, file));
+  const songs = walks.filter((walk) => walk !== null);
+  if (songs.length < walks.length) {
+    return null;
+  }
+  // The PDF writer is large: only who asks for it waits for it.
+  const { handOutPdf } = await import("./handOutPdf.ts");
+  return handOutPdf(songs, handOut, (says) => complain(says, 0));
+};
+
 /** sheet FILE: the song as a file, whole or not at all, or on standard output. */
-const sheet = (args: readonly string[]): void => {
+const sheet = async (args: readonly string[]): Promise<void> => {
   const request = readSheetRequest(args);
   if (!request.ok) {
     complain(`${request.says}\n${sheetUsage}`, WRONG_USE);
     return;
   }
-  const walk = walkOf(request.plan);
-  if (walk === null) {
+  const bytes = await sheetOf(request);
+  if (bytes === null) {
     return;
   }
-  const bytes = sheetBytes(walk, request.format, request.notation);
   if (request.to === null) {
     process.stdout.write(bytes);
     return;
@@ -82,7 +98,10 @@ const [command, ...args] = process.argv.slice(2);
 if (command === "plan") {
   plan(args);
 } else if (command === "sheet") {
-  sheet(args);
+  // A writer that fails is a bug: it is told in full, and the exit code says so.
+  sheet(args).catch((bug: unknown) => {
+    throw bug;
+  });
 } else {
   complain(`There are two commands, plan and sheet.\n${planUsage}\n${sheetUsage}`, WRONG_USE);
 }

@@ -23,6 +23,8 @@ export type PlanRequest =
   | {
       readonly ok: true;
       readonly file: string;
+      /** Further files, where the command takes several. */
+      readonly more: readonly string[];
       readonly settings: PlanSettings;
       readonly picking: Picking;
       /** A tuning's name; null is the chart's own. */
@@ -155,16 +157,22 @@ const parsed = (
   }
 };
 
-/** Reads the command's arguments; every wrong use is said in words, none is guessed at. */
-export const readPlanRequest = (args: readonly string[]): PlanRequest => {
+/**
+ * Reads the command's arguments, with one file or as many as are given; every wrong use is said in
+ * words, none is guessed at.
+ */
+export const readPlanRequest = (
+  args: readonly string[],
+  most: "one" | "many" = "one",
+): PlanRequest => {
   const found = parsed(args);
   if (typeof found === "string") {
     return refuse(found);
   }
   const { values, positionals } = found;
   const [file, ...more] = positionals;
-  if (file === undefined || more.length > 0) {
-    return refuse("plan takes one chart file");
+  if (file === undefined || (most === "one" && more.length > 0)) {
+    return refuse(`plan takes one chart file${most === "many" ? " or more" : ""}`);
   }
   const { key } = values;
   if (key !== undefined && !readKey(key).ok) {
@@ -213,6 +221,7 @@ export const readPlanRequest = (args: readonly string[]): PlanRequest => {
   return {
     ok: true,
     file,
+    more,
     tuning: values.tuning ?? null,
     tempo: tempo.value,
     alternatives: alternatives.value ?? 1,

@@ -1,5 +1,6 @@
 import type { IpcMain, WebFrameMain } from "electron";
 import { type Answer, channelOf, verbNames } from "../../src-shared/host.ts";
+import { words } from "../../src-shared/wordTable.ts";
 import { failed } from "../services/answer.ts";
 import type { OpenHost } from "../services/makeHost.ts";
 import { isOurs } from "./appScheme.ts";
@@ -12,11 +13,7 @@ export type Calls = {
 };
 
 const refused = (): Answer<never> =>
-  failed(
-    "refused",
-    "This page may not use the songbook.",
-    "Use Shortslide's own window. If this is it, start Shortslide again.",
-  );
+  failed("refused", words.host.notThisPage, words.host.ownWindow);
 
 /**
  * Answers every verb of the table over IPC. A call counts only from the main frame of our window

@@ -3,9 +3,11 @@ import { homedir } from "node:os";
 import { join } from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
 import { app, BrowserWindow, dialog, ipcMain, Menu, protocol, session } from "electron";
+import { FILES_HANDED } from "../../src-shared/host.ts";
 import { words } from "../../src-shared/wordTable.ts";
 import { realDisk } from "../services/disk.ts";
 import { loggingTo, makeErrorLog } from "../services/errorLog.ts";
+import { makeHandedFiles, songFilesIn } from "../services/handedFiles.ts";
 import { homeFolder } from "../services/homeFolder.ts";
 import { makeHost } from "../services/makeHost.ts";
 import { appScheme } from "./appScheme.ts";
@@ -52,9 +54,22 @@ const showWindow = (calls: Calls): void => {
     },
   });
   loadScreen(window).catch((error: unknown) => {
-    dialog.showErrorBox("Shortslide's screen cannot be shown", say(error));
+    dialog.showErrorBox(words.host.notShown, say(error));
     app.exit(1);
   });
+};
+
+/** Files to bring in, by double click, from a terminal, or let fall on the program's picture. */
+const handed = makeHandedFiles();
+const hand = (paths: readonly string[]): void => {
+  if (paths.length === 0) {
+    return;
+  }
+  handed.offer(paths);
+  // A screen that is not there yet asks by itself when it is.
+  for (const window of BrowserWindow.getAllWindows()) {
+    window.webContents.send(FILES_HANDED);
+  }
 };
 
 /** What reaches the top is written down and said; the program goes on, so that nothing is lost. */
@@ -67,6 +82,15 @@ const boot = (): void => {
   process.on("uncaughtException", tellTop);
   process.on("unhandledRejection", tellTop);
 
+  hand(songFilesIn(process.argv.slice(1), process.cwd()));
+  let show: (() => void) | null = null;
+  // macOS hands files by this event, also before the app is ready.
+  app.on("open-file", (event, path) => {
+    event.preventDefault();
+    hand([path]);
+    show?.();
+  });
+
   // Every page of this program runs in Chromium's sandbox.
   app.enableSandbox();
 
@@ -74,7 +98,7 @@ const boot = (): void => {
   protocol.registerSchemesAsPrivileged([appScheme]);
 
   // The songbook and preferences, with every failure as an answer.
-  const host = makeHost(home);
+  const host = makeHost(home, realDisk, handed);
 
   void app.whenReady().then(() => {
     // The screen's files, under the content policy.
@@ -98,9 +122,13 @@ const boot = (): void => {
     });
 
     Menu.setApplicationMenu(Menu.buildFromTemplate(menuTemplate(process.platform)));
-    showWindow(calls);
-    app.on("second-instance", () => showWindow(calls));
-    app.on("activate", () => showWindow(calls));
+    show = () => showWindow(calls);
+    show();
+    app.on("second-instance", (_event, args, folder) => {
+      hand(songFilesIn(args.slice(1), folder));
+      showWindow(calls);
+    });
+    app.on("activate", show);
   });
 
   app.on("window-all-closed", () => {

@@ -1,4 +1,5 @@
 import type { MenuItemConstructorOptions } from "electron";
+import { words } from "../../src-shared/wordTable.ts";
 
 /**
  * A small menu by the system's own roles. Undo and redo are not in it: the chart has its own, over
@@ -8,11 +9,11 @@ export const menuTemplate = (platform: NodeJS.Platform): MenuItemConstructorOpti
   ...(platform === "darwin" ? [{ role: "appMenu" } as const] : []),
   { role: "fileMenu" },
   {
-    label: "&Edit",
+    label: words.app.menu.edit,
     submenu: [{ role: "cut" }, { role: "copy" }, { role: "paste" }, { role: "selectAll" }],
   },
   {
-    label: "&View",
+    label: words.app.menu.view,
     submenu: [
       { role: "zoomIn" },
       { role: "zoomOut" },

@@ -1,4 +1,5 @@
 import type { Protocol } from "electron";
+import { words } from "../../src-shared/wordTable.ts";
 import { findScreenFile } from "../services/screenFile.ts";
 import { screenHeaders } from "../services/screenHeaders.ts";
 import { appScheme, isOurs } from "./appScheme.ts";
@@ -11,17 +12,12 @@ const inWords = (status: number, text: string): Response =>
 
 const answer = async (folder: string, request: Request): Promise<Response> => {
   if (request.method !== "GET") {
-    return inWords(405, "Only reading is possible here.");
+    return inWords(405, words.host.onlyReading);
   }
   const { pathname } = new URL(request.url);
   const file = isOurs(request.url) ? await findScreenFile(folder, pathname) : null;
   if (file === null) {
-    return inWords(
-      404,
-      pathname === "/"
-        ? "The screen is not built yet. Run npm run build, then start Shortslide again."
-        : "There is no such file.",
-    );
+    return inWords(404, pathname === "/" ? words.host.notBuilt : words.host.noFile);
   }
   return new Response(file.bytes, {
     headers: { ...screenHeaders, "Content-Type": file.type, "Cache-Control": file.cacheControl },

@@ -19,6 +19,7 @@ const windowOptions = (preload: string): BrowserWindowConstructorOptions => ({
     webSecurity: true,
     allowRunningInsecureContent: false,
     webviewTag: false,
+    experimentalFeatures: false,
     navigateOnDragDrop: false,
     spellcheck: false,
   },

@@ -49,9 +49,9 @@ const send = (response: ServerResponse, status: number, answer: Answer<unknown>)
   response.end(body);
 };
 
-const OPEN_AGAIN = "Open the address that Shortslide printed when it started.";
-const NOT_THIS_START = "This page was not opened by this start of Shortslide.";
-const OUR_MISTAKE = "Reload the page. If it happens again, it is a mistake in Shortslide.";
+const OPEN_AGAIN = words.host.openAgain;
+const NOT_THIS_START = words.host.notThisStart;
+const OUR_MISTAKE = words.host.reload;
 
 const verbOf = (path: string): VerbName | undefined =>
   verbNames.find((name) => path === `${CALL_PATH}${name}`);
@@ -83,11 +83,11 @@ const fromOurPage = (
 ): boolean => {
   if (request.method !== "POST") {
     response.setHeader("Allow", "POST");
-    send(response, 405, failed("refused", "A call is made by POST.", OUR_MISTAKE));
+    send(response, 405, failed("refused", words.host.byPost, OUR_MISTAKE));
     return false;
   }
   if (request.headers.origin !== origin) {
-    send(response, 403, failed("refused", "This page may not use the songbook.", OPEN_AGAIN));
+    send(response, 403, failed("refused", words.host.notThisPage, OPEN_AGAIN));
     return false;
   }
   return true;
@@ -130,20 +130,16 @@ const answerCall = async (
     return send(response, 401, failed("refused", NOT_THIS_START, OPEN_AGAIN));
   }
   if (!/^application\/json(?:\s*;|$)/iu.test(request.headers["content-type"] ?? "")) {
-    return send(response, 415, failed("bad-argument", "A call is made in JSON.", OUR_MISTAKE));
+    return send(response, 415, failed("bad-argument", words.host.inJson, OUR_MISTAKE));
   }
   const body = await readBody(request, MAX_BODY_BYTES);
   if (body.kind === "too-long") {
     response.setHeader("Connection", "close");
-    return send(
-      response,
-      413,
-      failed("bad-argument", "That is more than can be saved at once.", "Shorten the chart."),
-    );
+    return send(response, 413, failed("bad-argument", words.host.tooMuch, words.host.tooMuchTry));
   }
   const call = body.kind === "text" ? parsed(body.text) : null;
   if (call === null) {
-    return send(response, 400, failed("bad-argument", "The call is not readable.", OUR_MISTAKE));
+    return send(response, 400, failed("bad-argument", words.host.unreadable, OUR_MISTAKE));
   }
   send(response, 200, await host[name](call.argument));
 };
@@ -157,7 +153,7 @@ const answerRequest = async (
     response.setHeader(name, value);
   }
   if (`http://${request.headers.host}` !== setting.origin) {
-    return send(response, 403, failed("refused", "This is not Shortslide's address.", OPEN_AGAIN));
+    return send(response, 403, failed("refused", words.host.otherAddress, OPEN_AGAIN));
   }
   const [path = ""] = (request.url ?? "").split("?", 1);
   if (path === LAUNCH_PATH) {
@@ -168,14 +164,14 @@ const answerRequest = async (
     return answerCall(setting, name, request, response);
   }
   if (path.startsWith(CALL_PATH)) {
-    return send(response, 404, failed("not-found", "There is no such call.", OUR_MISTAKE));
+    return send(response, 404, failed("not-found", words.host.noCall, OUR_MISTAKE));
   }
   if (request.method !== "GET" && request.method !== "HEAD") {
     response.setHeader("Allow", "GET, HEAD");
-    return send(response, 405, failed("refused", "Files are only read here.", OUR_MISTAKE));
+    return send(response, 405, failed("refused", words.host.onlyRead, OUR_MISTAKE));
   }
   if (!(await sendStaticFile(setting.screenFolder, path, request, response))) {
-    send(response, 404, failed("not-found", "There is no such page.", OPEN_AGAIN));
+    send(response, 404, failed("not-found", words.host.noPage, OPEN_AGAIN));
   }
 };
 
@@ -243,7 +239,7 @@ export const startServer = async (
       }
       log(error instanceof Error ? (error.stack ?? error.message) : String(error));
       if (!response.headersSent) {
-        send(response, 500, failed("bug", "Something went wrong inside Shortslide.", OUR_MISTAKE));
+        send(response, 500, failed("bug", words.host.wentWrong, OUR_MISTAKE));
       }
     });
   });

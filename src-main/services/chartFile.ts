@@ -12,11 +12,7 @@ export type ChartFile = { readonly text: string; readonly changedMs: number };
 
 /** The answer to a song that is not in the songbook. */
 export const noSuchSong = (): Answer<never> =>
-  failed(
-    "not-found",
-    "This song is no longer in the songbook.",
-    "Go back to the songbook; it may have been removed or renamed elsewhere.",
-  );
+  failed("not-found", words.disk.noSong, words.disk.noSongTry);
 
 const tooLong = (path: string): Answer<never> =>
   failed("damaged", words.keeping.chartTooLong(path), words.keeping.shortenChart);

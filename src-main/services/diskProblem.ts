@@ -1,4 +1,5 @@
 import type { Problem } from "../../src-shared/host.ts";
+import { words } from "../../src-shared/wordTable.ts";
 
 type SystemError = Error & { readonly code: string; readonly path?: string };
 
@@ -6,40 +7,40 @@ type SystemError = Error & { readonly code: string; readonly path?: string };
 export const isSystemError = (error: unknown): error is SystemError =>
   error instanceof Error && "syscall" in error && "code" in error && typeof error.code === "string";
 
-const FREE_SPACE = "Free some space, then try again. What was saved before is still there.";
-const LOOK_AT_FOLDER = "See who may write there, or whether something else is in its place.";
+const FREE_SPACE = words.disk.freeSpace;
+const LOOK_AT_FOLDER = words.disk.lookAtFolder;
 
 /** A failed system call in words for the player. */
 export const diskProblem = (error: SystemError): Problem => {
-  const where = error.path === undefined ? "the songbook's folder" : error.path;
+  const where = error.path === undefined ? words.disk.folder : error.path;
   switch (error.code) {
     case "ENOSPC":
     case "EDQUOT":
-      return { code: "disk", says: "The disk is full.", try: FREE_SPACE };
+      return { code: "disk", says: words.disk.full, try: FREE_SPACE };
     case "EACCES":
     case "EPERM":
-      return { code: "disk", says: `The system refuses access to ${where}.`, try: LOOK_AT_FOLDER };
+      return { code: "disk", says: words.disk.refused(where), try: LOOK_AT_FOLDER };
     case "EROFS":
       return {
         code: "disk",
-        says: `${where} can only be read.`,
-        try: "Make it writable, then try again.",
+        says: words.disk.readOnly(where),
+        try: words.disk.readOnlyTry,
       };
     case "ENOTDIR":
     case "EEXIST":
     case "EISDIR":
-      return { code: "disk", says: `${where} is not what it should be.`, try: LOOK_AT_FOLDER };
+      return { code: "disk", says: words.disk.notAsItShould(where), try: LOOK_AT_FOLDER };
     case "ENOENT":
       return {
         code: "disk",
-        says: `${where} is gone.`,
-        try: "Something outside Shortslide moved it. Put it back, or try again.",
+        says: words.disk.gone(where),
+        try: words.disk.goneTry,
       };
     default:
       return {
         code: "disk",
-        says: `The disk failed on ${where} (${error.code}).`,
-        try: "Try again. If it stays, copy your charts to another disk.",
+        says: words.disk.failed(where, error.code),
+        try: words.disk.failedTry,
       };
   }
 };

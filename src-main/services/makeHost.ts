@@ -7,15 +7,19 @@ import {
   type VerbName,
   verbs,
 } from "../../src-shared/host.ts";
+import { words } from "../../src-shared/wordTable.ts";
 import { failed, given } from "./answer.ts";
+import { makeBook } from "./book.ts";
 import { type Disk, realDisk } from "./disk.ts";
 import { diskProblem, isSystemError } from "./diskProblem.ts";
 import { loggingTo, makeErrorLog } from "./errorLog.ts";
+import { type HandedFiles, makeHandedFiles } from "./handedFiles.ts";
+import { refuseNewer } from "./newerFile.ts";
 import { makeOneAtATime } from "./oneAtATime.ts";
 import { makePatterns } from "./patterns.ts";
+import { makePracticeLog } from "./practiceLog.ts";
 import { makeRemarks } from "./remarks.ts";
 import { makeSettings } from "./settings.ts";
-import { makeSongbook } from "./songbook.ts";
 
 /** The machine as whatever carries the calls sees it: an argument is anything until it is checked. */
 export type OpenHost = {
@@ -23,14 +27,20 @@ export type OpenHost = {
 };
 
 /** The whole table over one folder. Every failure is answered; none is thrown. */
-export const makeHost = (home: string, outer: Disk = realDisk): OpenHost => {
+export const makeHost = (
+  home: string,
+  outer: Disk = realDisk,
+  handed: HandedFiles = makeHandedFiles(),
+): OpenHost => {
   const errors = makeErrorLog(home);
   const disk: Disk = { ...outer, log: loggingTo(errors, outer.log) };
   // Calls run one after the other, so what is remarked belongs to the call that runs.
   const remarks = makeRemarks();
-  const songbook = makeSongbook(join(home, "songbook"), disk, remarks.add);
+  const songbook = makeBook(home, disk, remarks.add);
   const settings = makeSettings(home, disk, remarks.add);
+  const preferencesPath = join(home, "preferences.json");
   const patterns = makePatterns(home, disk, remarks.add);
+  const practiceLog = makePracticeLog(home);
   // Two calls on one song (an autosave and a removal, say) must not mix.
   const inTurn = makeOneAtATime();
 
@@ -43,11 +53,7 @@ export const makeHost = (home: string, outer: Disk = realDisk): OpenHost => {
       const read = v.safeParse(schema, argument);
       if (!read.success) {
         const [issue] = read.issues;
-        return failed(
-          "bad-argument",
-          `The screen asked for something that cannot be done: ${issue.message}`,
-          "Reload the page. If it happens again, it is a mistake in Shortslide.",
-        );
+        return failed("bad-argument", words.host.cannotBeDone(issue.message), words.host.reload);
       }
       try {
         return await inTurn(async () => {
@@ -61,11 +67,7 @@ export const makeHost = (home: string, outer: Disk = realDisk): OpenHost => {
           return { ok: false, problem: diskProblem(error) };
         }
         disk.log(error instanceof Error ? (error.stack ?? error.message) : String(error));
-        return failed(
-          "bug",
-          "Something went wrong inside Shortslide.",
-          "Your last change may not be saved. The terminal says more.",
-        );
+        return failed("bug", words.host.wentWrong, words.host.wentWrongTry);
       }
     };
 
@@ -86,14 +88,32 @@ export const makeHost = (home: string, outer: Disk = realDisk): OpenHost => {
       return given(null);
     }),
     readErrors: verb(verbs.readErrors, async () => given(await errors.read())),
-    readPreferences: verb(verbs.readPreferences, async () => given(await settings.read())),
+    listRemoved: verb(verbs.listRemoved, () => songbook.listRemoved()),
+    eraseRemoved: verb(verbs.eraseRemoved, ({ tickets }) => songbook.erase(tickets)),
+    settleSong: verb(verbs.settleSong, ({ id }) => songbook.settle(id)),
+    markOpened: verb(verbs.markOpened, ({ id }) => songbook.shelf.opened(id)),
+    readShelf: verb(verbs.readShelf, () => songbook.shelf.read()),
+    writeShelf: verb(verbs.writeShelf, (shelf) => songbook.shelf.write(shelf)),
+    takeFiles: verb(verbs.takeFiles, () => handed.take()),
+    readPreferences: verb(verbs.readPreferences, async () => {
+      const known = await refuseNewer(preferencesPath, 1);
+      return known.ok ? given(await settings.read()) : known;
+    }),
     writePreferences: verb(verbs.writePreferences, async (preferences) => {
-      await settings.write(preferences);
-      return given(null);
+      const known = await refuseNewer(preferencesPath, 1);
+      if (known.ok) {
+        await settings.write(preferences);
+      }
+      return known;
     }),
     readPatterns: verb(verbs.readPatterns, () => patterns.read()),
     writePatterns: verb(verbs.writePatterns, async (own) => {
       await patterns.write(own);
+      return given(null);
+    }),
+    readLog: verb(verbs.readLog, async () => given(await practiceLog.read())),
+    appendLog: verb(verbs.appendLog, async (line) => {
+      await practiceLog.append(line);
       return given(null);
     }),
   };

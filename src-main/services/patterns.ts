@@ -39,8 +39,8 @@ export const makePatterns = (
           }
           return failed(
             "damaged",
-            "The file of your own patterns was damaged.",
-            `It is kept as ${kept.aside}. Import your patterns from a file you exported, or make them anew.`,
+            words.disk.patternsDamaged,
+            words.disk.patternsDamagedTry(kept.aside),
           );
       }
     },

@@ -1,9 +1,6 @@
 import { access, copyFile, mkdir, open, readdir, rename, rm, stat } from "node:fs/promises";
 import { join } from "node:path";
-import { readChart } from "../../src-shared/chart/readChart.ts";
-import { meterName } from "../../src-shared/chart/writeChart.ts";
-import { chordName } from "../../src-shared/harmony/chord.ts";
-import { keyName } from "../../src-shared/harmony/readKey.ts";
+import { isDeepStrictEqual } from "node:util";
 import type {
   Answer,
   KeptVersion,
@@ -15,7 +12,7 @@ import type {
 import type { SongSettings } from "../../src-shared/settings.ts";
 import { words } from "../../src-shared/wordTable.ts";
 import { failed, given } from "./answer.ts";
-import { noSuchSong, readChartFile } from "./chartFile.ts";
+import { noSuchSong } from "./chartFile.ts";
 import { type Disk, isMissing, stamp } from "./disk.ts";
 import { isSystemError } from "./diskProblem.ts";
 import { makeEarlierVersions, VERSIONS } from "./earlierVersions.ts";
@@ -23,6 +20,7 @@ import { bareNameFrom, isBareName, pathIn } from "./fileName.ts";
 import { makeLastSavedNote } from "./lastSaved.ts";
 import { type Remark, remarkTo } from "./remarks.ts";
 import { CHART, makeSongFiles, SETTINGS, sameText } from "./songFiles.ts";
+import { makeSummaries } from "./summaries.ts";
 import { sweep } from "./sweep.ts";
 
 const REMOVED = ".removed";
@@ -40,7 +38,8 @@ export type Songbook = {
   ) => Promise<Answer<StoredSong>>;
   readonly write: (song: SongToWrite) => Promise<Answer<null>>;
   readonly remove: (id: string) => Promise<Answer<{ readonly ticket: string }>>;
-  readonly restore: (ticket: string) => Promise<Answer<StoredSong>>;
+  /** Under the name it had, unless another is wished for; with a number where that is taken. */
+  readonly restore: (ticket: string, wish?: string) => Promise<Answer<StoredSong>>;
   readonly listVersions: (id: string) => Promise<Answer<readonly KeptVersion[]>>;
   readonly readVersion: (id: string, version: string) => Promise<Answer<SongVersionFile>>;
   /** Sets a damaged chart aside; the last good version takes its place. */
@@ -48,6 +47,12 @@ export type Songbook = {
 };
 
 const byTitle = new Intl.Collator(undefined, { numeric: true, sensitivity: "base" });
+
+const CHANGED_TRY = words.disk.changedTry;
+
+/** Whether settings are, value for value, among others. */
+const isOneOf = (settings: SongSettings, others: readonly SongSettings[]): boolean =>
+  others.some((other) => isDeepStrictEqual(other, settings));
 
 /** Names in a folder that end so, without the ending; none where there is no folder. */
 const namesIn = async (folder: string, ending: string): Promise<readonly string[]> => {
@@ -131,27 +136,7 @@ export const makeSongbook = (
   const versionsFolder = (id: string): string => join(folder, VERSIONS, id);
   let isSwept = false;
 
-  const summaryOf = async (id: string): Promise<SongSummary | null> => {
-    const chart = await readChartFile(chartPath(id));
-    if (!chart.ok) {
-      // Listed all the same: opening it says what is wrong with it.
-      return chart.problem.code === "not-found"
-        ? null
-        : { id, title: id, key: "", meter: "", tempo: 0, chords: [], changedMs: 0 };
-    }
-    const { title, key, meter, tempo, sections } = readChart(chart.value.text).value;
-    const stays = sections.flatMap(({ bars }) => bars.flatMap((bar) => bar.stays));
-    const names = stays.flatMap(({ chord }) => (chord ? [chordName(chord)] : []));
-    return {
-      id,
-      title: title === "" ? id : title,
-      key: keyName(key),
-      meter: meterName(meter),
-      tempo,
-      chords: [...new Set(names)],
-      changedMs: chart.value.changedMs,
-    };
-  };
+  const summaryOf = makeSummaries(chartPath);
 
   /**
    * Takes a name that nothing else has, by making its empty file of settings: a song is seen only
@@ -224,17 +209,16 @@ export const makeSongbook = (
       return given({ id, text, settings });
     },
 
-    write: async ({ id, text, settings, before }) => {
+    write: async ({ id, text, settings, before, settingsBefore }) => {
       const now = isBareName(id) ? await files.read(id) : noSuchSong();
       if (!now.ok) {
         return now;
       }
       if (!sameText(now.value.text, text) && !sameText(now.value.text, before)) {
-        return failed(
-          "changed",
-          "This song was changed elsewhere.",
-          "Another window or another program has saved it since you opened it here.",
-        );
+        return failed("changed", words.disk.changed, CHANGED_TRY);
+      }
+      if (settingsBefore && !isOneOf(now.value.settings, [settingsBefore, settings])) {
+        return failed("changed", words.shelf.settingsChanged, CHANGED_TRY);
       }
       await files.write(id, now.value, { text, settings });
       return given(null);
@@ -267,18 +251,14 @@ export const makeSongbook = (
       return given({ ticket });
     },
 
-    restore: async (ticket) => {
+    restore: async (ticket, wish) => {
       const place = pathIn(join(folder, REMOVED), ticket, "");
       const [name] = place === null ? [] : await namesIn(place, CHART);
       if (place === null || name === undefined) {
-        return failed(
-          "not-found",
-          "There is nothing left to bring back.",
-          "It may have been brought back already; look in the songbook.",
-        );
+        return failed("not-found", words.disk.nothingBack, words.disk.nothingBackTry);
       }
       const keptVersions = join(place, KEPT_VERSIONS);
-      const id = await underClaim(name, async (claimed) => {
+      const id = await underClaim(wish ?? name, async (claimed) => {
         if (!(await copyIfThere(join(place, `${name}${SETTINGS}`), settingsPath(claimed)))) {
           await rm(settingsPath(claimed));
         }

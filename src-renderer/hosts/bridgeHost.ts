@@ -1,5 +1,6 @@
 import * as v from "valibot";
 import type { Host } from "../../src-shared/host.ts";
+import { words } from "../../src-shared/wordTable.ts";
 import { hostOver } from "./hostOver.ts";
 import { unreachable } from "./unreachable.ts";
 
@@ -18,7 +19,7 @@ export const makeBridgeHost = (bridge: unknown): Host => {
       return await verbs[name]?.(argument);
     } catch (error) {
       return unreachable(
-        `Close Shortslide and start it again. (${error instanceof Error ? error.message : error})`,
+        words.host.closeAndStart(error instanceof Error ? error.message : String(error)),
       );
     }
   });

@@ -1,5 +1,6 @@
 import * as v from "valibot";
 import { type Answer, type VerbName, verbs } from "../../src-shared/host.ts";
+import { words } from "../../src-shared/wordTable.ts";
 
 const problemSchema = v.object({
   code: v.picklist([
@@ -30,8 +31,8 @@ const notUnderstood: Answer<never> = {
   ok: false,
   problem: {
     code: "bug",
-    says: "Shortslide's answer could not be understood.",
-    try: "Reload the page. If it happens again, it is a mistake in Shortslide.",
+    says: words.host.notUnderstood,
+    try: words.host.reload,
   },
 };
 

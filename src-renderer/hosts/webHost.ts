@@ -1,4 +1,5 @@
 import type { Host } from "../../src-shared/host.ts";
+import { words } from "../../src-shared/wordTable.ts";
 import { hostOver } from "./hostOver.ts";
 import { unreachable } from "./unreachable.ts";
 
@@ -30,7 +31,7 @@ export const makeWebHost = ({ origin, token, fetch }: WebLine): Host =>
     } catch (error) {
       // fetch rejects with a TypeError, json with a SyntaxError where something else answers.
       if (error instanceof TypeError || error instanceof SyntaxError) {
-        return unreachable("See that Shortslide still runs in its terminal, then try again.");
+        return unreachable(words.host.seeTerminal);
       }
       throw error;
     }

@@ -4,6 +4,7 @@ import type { Leg, Route } from "../../src-shared/route/route.ts";
 import { type Tick, tick } from "../../src-shared/units.ts";
 import { sayAim, sayWay } from "../../src-shared/wording/sayAim.ts";
 import { sayLeg } from "../../src-shared/wording/sayLeg.ts";
+import { words } from "../../src-shared/wordTable.ts";
 import { ceilingOf, sayChords, sayNeed } from "./routeFacts.ts";
 
 /** One change of the song, as the list shows it. */
@@ -36,7 +37,7 @@ const leadIn = (leg: Leg, route: Route, bars: readonly TimedBar[]): Tick => {
 const remedyFor = (
   leg: Leg,
   route: Route,
-  meter: Meter,
+  ceiling: number,
   tuning: Tuning,
   steady: Route | null,
 ): string => {
@@ -46,10 +47,10 @@ const remedyFor = (
   const inTime = other && to && from && other.way !== "too-fast";
   if (inTime && route.aim !== "steady") {
     const name = sayAim("steady").name;
-    const how = `${sayLeg(other, to, tuning)} from fret ${from.voicing.position}`;
-    return `With the aim ${name}: ${how.charAt(0).toLowerCase()}${how.slice(1)}, ${sayNeed(other)}.`;
+    const how = words.changes.fromFret(sayLeg(other, to, tuning), from.voicing.position);
+    return words.changes.withAim(name, how, sayNeed(other));
   }
-  return `Slow down to ${ceilingOf(leg, meter)}.`;
+  return words.changes.slowDown(ceiling);
 };
 
 /**
@@ -67,17 +68,18 @@ export const changeFacts = (
     const to = route.placements[leg.to];
     if (!to) return [];
     const ceiling = ceilingOf(leg, meter);
+    const chords = sayChords(leg, route.placements);
     const tooFast = leg.way === "too-fast";
     return [
       {
-        bar: `Bar ${to.bar + 1}`,
-        chords: `${sayChords(leg, route.placements)}${leg.seam ? ", back to the start" : ""}`,
+        bar: words.changes.bar(to.bar + 1),
+        chords: leg.seam ? words.changes.backToStart(chords) : chords,
         says: sayLeg(leg, to, tuning),
         way: sayWay(leg.way).name,
         need: ceiling === null ? null : sayNeed(leg),
-        ceiling: ceiling === null ? null : `up to ${ceiling}`,
+        ceiling: ceiling === null ? null : words.changes.upTo(ceiling),
         tooFast,
-        remedy: tooFast ? remedyFor(leg, route, meter, tuning, steady) : null,
+        remedy: tooFast && ceiling !== null ? remedyFor(leg, route, ceiling, tuning, steady) : null,
         from: leadIn(leg, route, bars),
       },
     ];

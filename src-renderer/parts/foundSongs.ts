@@ -1,5 +1,16 @@
+import type { Pattern } from "../../src-shared/roll/pattern.ts";
+import type { SongSettings } from "../../src-shared/settings.ts";
+import { words as wordTable } from "../../src-shared/wordTable.ts";
+
 /** A file to look for songs in; pasted text is one too. */
 export type SourceFile = { readonly name: string; readonly bytes: Uint8Array };
+
+/** All that a shared song has besides its chart, with the patterns that it is played with. */
+export type SharedExtras = {
+  readonly settings: SongSettings;
+  readonly tags: readonly string[];
+  readonly patterns: readonly Pattern[];
+};
 
 /** A song found in a file, or what of it cannot be had; a title of null is the whole file. */
 export type FoundRow =
@@ -13,6 +24,8 @@ export type FoundRow =
       readonly facts: readonly string[];
       readonly read: readonly string[];
       readonly left: readonly string[];
+      /** What comes with a shared song; null with a song from elsewhere. */
+      readonly shared: SharedExtras | null;
     }
   | {
       readonly kind: "refused";
@@ -56,9 +69,9 @@ export const sameTitle = (
   known: ReadonlySet<string>,
 ): string | null => {
   if (row.kind === "refused") return null;
-  if (known.has(row.title)) return "A song of this title is in your songbook; both are kept.";
+  if (known.has(row.title)) return wordTable.found.inBook;
   const twice = rows.some(
     (other) => other !== row && other.kind === "song" && other.title === row.title,
   );
-  return twice ? "This title comes more than once in this list." : null;
+  return twice ? wordTable.found.twice : null;
 };

@@ -1,4 +1,4 @@
-import type { PickFinger } from "../../src-shared/roll/roll.ts";
+import type { PickFinger } from "../../src-shared/roll/pattern.ts";
 
 /** What the player does to the cell of the pattern's grid that has the focus. */
 export type GridAction =

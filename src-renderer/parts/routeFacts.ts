@@ -5,6 +5,7 @@ import { tempoOfEighth } from "../../src-shared/score/tempo.ts";
 import type { ShapeName } from "../../src-shared/voicing/voicing.ts";
 import { sayFrets } from "../../src-shared/wording/sayLeg.ts";
 import { sayShape } from "../../src-shared/wording/sayShape.ts";
+import { words } from "../../src-shared/wordTable.ts";
 import { beatNote } from "./facts.ts";
 
 /** Room for what floating point adds to a tempo that is whole. */
@@ -26,27 +27,30 @@ export const hardestLeg = (route: Route): Leg | null =>
 
 /** "G to C", the chords of a change. */
 export const sayChords = (leg: Leg, placements: readonly Placement[]): string =>
-  `${placements[leg.from]?.chord.name} to ${placements[leg.to]?.chord.name}`;
-
-const NO_BREAK = "\u00a0";
+  words.changes.chords(
+    placements[leg.from]?.chord.name ?? "",
+    placements[leg.to]?.chord.name ?? "",
+  );
 
 /** "needs 345 of 375 ms": what the hand needs of what the music leaves it; the unit stays by its number. */
 export const sayNeed = ({ need, window }: Pick<Leg, "need" | "window">): string =>
-  `needs ${Math.round(need)} of ${Math.round(window)}${NO_BREAK}ms`;
+  words.changes.needs(Math.round(need), Math.round(window));
 
 /** A route's hardest change: "C to D, up 7: needs 345 of 375 ms". */
 export const sayHardest = (route: Route): string => {
   const leg = hardestLeg(route);
   return leg
-    ? `${sayChords(leg, route.placements)}, ${sayFrets(leg.frets).toLowerCase()}: ${sayNeed(leg)}`
-    : "None: nothing moves";
+    ? words.changes.hardest(sayChords(leg, route.placements), sayFrets(leg.frets), sayNeed(leg))
+    : words.changes.noneMoves;
 };
 
 /** How fast a route can be played: "up to 112 half notes a minute". */
 export const sayCeiling = (route: Route, meter: Meter): string => {
   const leg = hardestLeg(route);
   const ceiling = leg && ceilingOf(leg, meter);
-  return ceiling === null ? "Any tempo" : `Up to ${ceiling} ${beatNote(meter.unit)} a minute`;
+  return ceiling === null
+    ? words.changes.anyTempo
+    : words.changes.upToBeats(ceiling, beatNote(meter.unit));
 };
 
 /** A shape as a route uses it: its form, and its name in the tuning. */

@@ -1,7 +1,7 @@
 import { sleepingPins, withoutPins } from "../../src-shared/route/editPins.ts";
 import { type Pin, pinIsFor } from "../../src-shared/route/pins.ts";
 import type { Slot } from "../../src-shared/route/slot.ts";
-import { sayCount } from "./facts.ts";
+import { words } from "../../src-shared/wordTable.ts";
 
 /** Whether every place of the song is held by a pin, so that no other route is left. */
 export const holdsEverything = (pins: readonly Pin[], slots: readonly Slot[]): boolean =>
@@ -18,10 +18,10 @@ export const sayPins = (pins: readonly Pin[], slots: readonly Slot[]): string =>
   const avoided = awake.length - held;
   const asleep = pins.length - awake.length;
   const parts = [
-    held > 0 ? `${sayCount(held, "grip")} held` : "",
-    avoided > 0 ? `${sayCount(avoided, "grip")} ruled out` : "",
-    asleep > 0 ? `${sayCount(asleep, "pin")} asleep: another chord stands there now` : "",
+    held > 0 ? words.pins.held(held) : "",
+    avoided > 0 ? words.pins.ruledOut(avoided) : "",
+    asleep > 0 ? words.pins.asleep(asleep) : "",
   ];
-  const words = parts.filter((part) => part !== "").join(", ") || "No pins";
-  return holdsEverything(pins, slots) ? `${words}. No choice is left to the aim.` : words;
+  const said = parts.filter((part) => part !== "").join(", ") || words.pins.noneSet;
+  return holdsEverything(pins, slots) ? words.pins.noChoice(said) : said;
 };

@@ -4,7 +4,7 @@ export type HistoryPress = Pick<
   "key" | "ctrlKey" | "metaKey" | "shiftKey" | "altKey" | "defaultPrevented" | "target"
 >;
 
-const TYPED_INTO = "input, textarea, [contenteditable]";
+const TYPED_INTO = "input:not([type=checkbox], [type=radio]), textarea, [contenteditable]";
 
 /**
  * Whether a key press asks for undo or redo: Ctrl or the command key with Z, with Shift-Z or with Y.

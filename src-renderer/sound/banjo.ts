@@ -1,4 +1,4 @@
-import type { PickFinger } from "../../src-shared/roll/roll.ts";
+import type { PickFinger } from "../../src-shared/roll/pattern.ts";
 import type { Note } from "../../src-shared/score/score.ts";
 import { seconds } from "../../src-shared/units.ts";
 import { decibels } from "./decibels.ts";

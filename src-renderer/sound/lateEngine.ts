@@ -1,6 +1,7 @@
 import type { Score, Span } from "../../src-shared/score/score.ts";
 import { firstPreferences, type Preferences } from "../../src-shared/settings.ts";
 import type { Bpm } from "../../src-shared/units.ts";
+import { words } from "../../src-shared/wordTable.ts";
 import type { Playback, Silent } from "./playback.ts";
 import { silence, usualTempo } from "./silence.ts";
 
@@ -90,7 +91,7 @@ export class LateEngine {
     const engine = await this.#make();
     if (this.#closed) {
       engine.dispose();
-      throw new Error("The player was closed.");
+      throw new Error(words.sound.closed);
     }
     const { loaded, loop, countInEachRound, mix } = this.#settings;
     engine.load(loaded.score, loaded.tempo, loaded.silentBars);

@@ -4,6 +4,7 @@ import { silentRounds } from "../../src-shared/score/silentBars.ts";
 import { ticksPerBar, ticksToSeconds } from "../../src-shared/score/tempo.ts";
 import type { Preferences } from "../../src-shared/settings.ts";
 import { type Bpm, seconds, tick } from "../../src-shared/units.ts";
+import { words } from "../../src-shared/wordTable.ts";
 import { Clock } from "./clock.ts";
 import { Ensemble } from "./ensemble.ts";
 import type { Onlooker } from "./onlooker.ts";
@@ -48,7 +49,7 @@ export const renderOffline = async (
   const length = Math.ceil((RENDER_LEAD_IN + played + TAIL) * sampleRate);
   const offline = new OfflineAudioContext(2, length, sampleRate);
   if (!("suspend" in offline)) {
-    throw new Error("This browser cannot write sound to a file. Use Shortslide's own window.");
+    throw new Error(words.wav.cannotWrite);
   }
   const now = (): ReturnType<typeof seconds> => seconds(offline.currentTime);
   const ensemble = new Ensemble(offline, offline.destination);

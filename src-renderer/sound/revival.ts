@@ -1,3 +1,5 @@
+import { words } from "../../src-shared/wordTable.ts";
+
 /** A browser that has not let the sound start after this time waits for a click. In ms. */
 const PATIENCE = 1500;
 /** The output's clock moves in steps of at most some hundredths of a second; still for so long, it has stopped. In ms. */
@@ -23,7 +25,7 @@ export type Wish = {
 const inTime = async (answer: Promise<void>): Promise<void> => {
   let waiting: ReturnType<typeof setTimeout> | undefined;
   const refused = new Promise<never>((_, reject) => {
-    const refuse = (): void => reject(new Error("The browser holds the sound back."));
+    const refuse = (): void => reject(new Error(words.sound.heldBack));
     waiting = setTimeout(refuse, PATIENCE);
   });
   try {

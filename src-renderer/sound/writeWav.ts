@@ -1,4 +1,5 @@
 import { AudioSample, AudioSampleSource, BufferTarget, Output, WavOutputFormat } from "mediabunny";
+import { words } from "../../src-shared/wordTable.ts";
 import { type Noise, noiseSource } from "./noise.ts";
 import type { Onlooker } from "./onlooker.ts";
 
@@ -67,7 +68,7 @@ export const writeWav = async (
   await output.finalize();
   progress(1);
   if (!target.buffer) {
-    throw new Error("The sound was rendered, but no file came of it.");
+    throw new Error(words.wav.noFile);
   }
   return target.buffer;
 };

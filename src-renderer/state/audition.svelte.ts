@@ -1,10 +1,11 @@
 import type { Score } from "../../src-shared/score/score.ts";
 import type { Preferences } from "../../src-shared/settings.ts";
 import { type Bpm, type Tick, tick } from "../../src-shared/units.ts";
+import { words } from "../../src-shared/wordTable.ts";
 import type { Playback } from "../sound/playback.ts";
 import { Frames } from "./frames.ts";
 
-const HELD_BACK = "The system stopped the sound. Press Hear it to go on.";
+const HELD_BACK = words.sound.stoppedHear;
 
 /** Plays a short score round and round on the sound that the song's player lends it. */
 export class Audition {
@@ -45,7 +46,7 @@ export class Audition {
       this.#frames.start();
     } catch (thrown) {
       const reason = thrown instanceof Error ? thrown.message : String(thrown);
-      this.problem = `No sound. ${reason} Press Hear it to try again.`;
+      this.problem = words.sound.noneHear(reason);
     }
   }
 

@@ -1,4 +1,5 @@
 import type { Answer, Problem } from "../../src-shared/host.ts";
+import { words } from "../../src-shared/wordTable.ts";
 import { type Later, later } from "./later.ts";
 
 /** How far the newest value has got: `waiting` for a pause in the edits, `failed` with a problem. */
@@ -17,8 +18,8 @@ const mayPass = ({ code }: Problem): boolean => code === "disk" || code === "unr
 
 const ourMistake = (thrown: unknown): Problem => ({
   code: "bug",
-  says: `Saving stopped inside Shortslide (${thrown instanceof Error ? thrown.message : String(thrown)}).`,
-  try: "Try again; if it happens again, copy your text to another place.",
+  says: words.save.stopped(thrown instanceof Error ? thrown.message : String(thrown)),
+  try: words.save.stoppedTry,
 });
 
 /**

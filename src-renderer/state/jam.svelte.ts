@@ -14,9 +14,12 @@ import { calledPins } from "../../src-shared/jam/calledPins.ts";
 import { calledSong, type JamSetting } from "../../src-shared/jam/calledSong.ts";
 import { neckFor } from "../../src-shared/neck/neckFor.ts";
 import { tunings } from "../../src-shared/neck/tuningTable.ts";
+import { plainPicking } from "../../src-shared/roll/picking.ts";
+import type { Hand } from "../../src-shared/route/movement.ts";
 import type { Pin } from "../../src-shared/route/pins.ts";
 import { newSongSettings } from "../../src-shared/settings.ts";
 import { bpm, fret } from "../../src-shared/units.ts";
+import { words } from "../../src-shared/wordTable.ts";
 
 /** Bars that are always there to be played ahead: a hidden page does not see the bars go by. */
 const AHEAD = 32;
@@ -41,6 +44,7 @@ export class Jam {
   #length: number = $state(AHEAD + GROWS_BY);
   #begun: boolean = $state(false);
   #left = 0;
+  readonly #ownHand: () => Hand | null;
   /** The bar of the first call that is still of use to ear and eye; the bars before fall silent. */
   readonly #first: number = $derived(
     calledAt(this.calls, this.#length - AHEAD - 2 * GROWS_BY)?.bar ?? 0,
@@ -50,7 +54,7 @@ export class Jam {
   );
   readonly #text: string = $derived.by(() => {
     const calls = this.calls.filter(({ bar }) => bar >= this.#first);
-    return writeChart(calledSong(calls, this.setting, "Called changes", 0, this.#length));
+    return writeChart(calledSong(calls, this.setting, words.jam.songTitle, 0, this.#length));
   });
   /**
    * What the called bars come to, with the present chord going on after the last of them. However
@@ -59,10 +63,16 @@ export class Jam {
    */
   readonly walk: Walk = $derived.by(() => {
     const pins = this.#pins.filter(({ bar }) => bar >= this.#first);
-    const walk = chartToScore(this.#text, { ...plan, goesRound: false, pins }, null);
+    const asked = { ...plan, goesRound: false, pins };
+    const walk = chartToScore(this.#text, asked, null, plainPicking, [], this.#ownHand());
     // The pins are ours, not the player's.
     return { ...walk, request: { ...walk.request, pins: [] } };
   });
+
+  /** `ownHand` is the hand that the player has accepted as theirs, or null; asked anew when it changes. */
+  constructor(ownHand: () => Hand | null = () => null) {
+    this.#ownHand = ownHand;
+  }
 
   /** Nothing has been called yet. */
   get isNew(): boolean {
@@ -133,7 +143,7 @@ export class Jam {
     const [first] = this.calls;
     const last = this.calls.at(-1);
     if (!first || !last) return null;
-    const title = `Called in ${keyName(this.setting.key)}`;
+    const title = words.jam.keptTitle(keyName(this.setting.key));
     const end = Math.max(bar, last.bar + 1);
     return {
       title,

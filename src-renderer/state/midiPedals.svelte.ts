@@ -3,6 +3,7 @@ import {
   type MidiTrigger,
   readMidi,
 } from "../../src-shared/control/midiPress.ts";
+import { words } from "../../src-shared/wordTable.ts";
 
 /** What is used of a MIDI input of the Web MIDI API. */
 export type MidiSource = EventTarget & {
@@ -81,7 +82,7 @@ export class MidiPedals {
     this.#sources?.inputs.forEach((input) => {
       if (input.state !== "connected") return;
       input.addEventListener("midimessage", this.#hear);
-      names.push(input.name ?? "MIDI controller");
+      names.push(input.name ?? words.keys.midiController);
     });
     this.names = names;
   };

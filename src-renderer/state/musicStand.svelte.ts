@@ -1,6 +1,8 @@
 import { setHeader } from "../../src-shared/chart/edits.ts";
 import type { Host, Problem, StoredSong } from "../../src-shared/host.ts";
 import type { Pattern } from "../../src-shared/roll/pattern.ts";
+import type { Hand } from "../../src-shared/route/movement.ts";
+import { words } from "../../src-shared/wordTable.ts";
 import { OpenSong, type SongClock, wallClock } from "./openSong.svelte.ts";
 
 /** What lies on the stand: nothing, a song on its way, a song, or the reason why there is none. */
@@ -15,10 +17,13 @@ export class MusicStand {
   on: OnStand = $state.raw({ kind: "nothing" });
   /** The song that waits because the open one could not be saved. */
   heldUp: { readonly id: string } | null = $state.raw(null);
+  /** The song that was asked for, or lay here, under an id that it has no more. */
+  renamed: { readonly from: string; readonly to: string } | null = $state.raw(null);
   readonly song: OpenSong | null = $derived(this.on.kind === "song" ? this.on.song : null);
   readonly #host: Host;
   readonly #clock: SongClock;
   readonly #ownPatterns: () => readonly Pattern[];
+  readonly #ownHand: () => Hand | null;
   #asked: string | null = null;
   #justMade: string | null = null;
 
@@ -26,10 +31,12 @@ export class MusicStand {
     host: Host,
     clock: SongClock = wallClock,
     ownPatterns: () => readonly Pattern[] = () => [],
+    ownHand: () => Hand | null = () => null,
   ) {
     this.#host = host;
     this.#clock = clock;
     this.#ownPatterns = ownPatterns;
+    this.#ownHand = ownHand;
   }
 
   /** A song has been made a moment ago: its title waits to be typed over. */
@@ -96,6 +103,17 @@ export class MusicStand {
     this.#asked = this.song?.id ?? null;
   }
 
+  /** Lets the song's file be called by its title; gives why it keeps its name, or null. */
+  async settle(): Promise<Problem | null> {
+    const { song } = this;
+    if (song?.saving !== "saved") return null;
+    const answer = await this.#host.settleSong({ id: song.id });
+    if (!answer.ok) return answer.problem.code === "not-found" ? null : answer.problem;
+    this.#moved(song.id, answer.value.id);
+    song.movedTo(answer.value.id);
+    return null;
+  }
+
   /** Takes the song off, because it is out of the songbook. */
   clear(id: string): void {
     if (this.song?.id !== id) return;
@@ -113,38 +131,50 @@ export class MusicStand {
     if (!mine) return null;
     const isChanged = mine.conflict?.code === "changed";
     const { title: named } = mine.walk.song;
-    const title = isChanged ? `${named} (mine)` : named;
+    const title = isChanged ? words.save.mine(named) : named;
     const retitled = (text: string): string => (isChanged ? setHeader(text, "Title", title) : text);
-    const { text, settings } = mine;
+    const { text, ownSettings: settings } = mine;
     const made = { title: title.slice(0, 200), text: retitled(text), settings };
     const answer = await this.#host.createSong(made);
     if (!answer.ok) return answer.problem;
     const song = this.#opened(answer.value);
     // What was typed while the song was being made.
     if (mine.text !== text) song.edit(retitled(mine.text));
-    if (mine.settings !== settings) song.change(mine.settings);
+    if (mine.ownSettings !== settings) song.change(mine.ownSettings);
     mine.abandon();
     if (!this.heldUp) this.#asked = song.id;
     this.on = { kind: "song", song };
     return null;
   }
 
+  #moved(from: string, to: string): void {
+    if (from === to) return;
+    if (this.#asked === from) this.#asked = to;
+    this.renamed = { from, to };
+  }
+
   #opened(stored: StoredSong): OpenSong {
-    return new OpenSong(this.#host, stored, this.#clock, this.#ownPatterns);
+    return new OpenSong(this.#host, stored, this.#clock, this.#ownPatterns, this.#ownHand);
   }
 
   async #saved(): Promise<boolean> {
     const leaving = this.song;
     if (!leaving) return true;
     await leaving.save();
-    return leaving.saving === "saved";
+    if (leaving.saving !== "saved") return false;
+    // It goes on under its old name where it cannot have the new one; the songbook then says why.
+    await this.settle();
+    return true;
   }
 
   async #fetch(id: string): Promise<void> {
     this.#asked = id;
     this.on = { kind: "opening", id };
+    // A song that was left in the middle has its title's name from here on; reading it finds it.
+    await this.#host.settleSong({ id });
     const answer = await this.#host.readSong({ id });
     if (this.#asked !== id) return;
+    if (answer.ok) this.#moved(id, answer.value.id);
     this.on = answer.ok
       ? { kind: "song", song: this.#opened(answer.value) }
       : { kind: "failed", id, problem: answer.problem };

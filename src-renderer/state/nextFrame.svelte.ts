@@ -1,11 +1,11 @@
 import { untrack } from "svelte";
 
-/** A value as it was some frames ago: what can wait does not fall into the frame of a change. */
+/** A value as it was so many whole frames ago: what can wait does not fall into the frame of a change. */
 export class NextFrame<T> {
   #shown: T;
 
   /** Made within a component, which ends it. Of values in quick succession the last is shown. */
-  constructor(value: () => T, frames: 1 | 2) {
+  constructor(value: () => T, frames: number) {
     this.#shown = $state.raw(untrack(value));
     $effect(() => {
       const next = value();

@@ -31,9 +31,9 @@ export class Notices {
 
   /** A problem stays until it is dismissed. */
   complain({ says, try: advice }: Problem, action: Notice["action"] = null): void {
-    const words = `${says} ${advice}`;
-    if (this.all.some((notice) => notice.says === words)) return;
-    this.#add({ id: this.#next++, kind: "problem", says: words, action, about: null });
+    const said = `${says} ${advice}`;
+    if (this.all.some((notice) => notice.says === said)) return;
+    this.#add({ id: this.#next++, kind: "problem", says: said, action, about: null });
   }
 
   /** Runs the notice's action, and is done with it. */

@@ -1,12 +1,13 @@
-import { chartToScore, type Walk, withFeel } from "../../src-shared/chartToScore.ts";
+import { banjoWalk, type Walk, withFeel } from "../../src-shared/chartToScore.ts";
 import type { Host, Problem, StoredSong } from "../../src-shared/host.ts";
 import type { Pattern } from "../../src-shared/roll/pattern.ts";
 import type { Picking } from "../../src-shared/roll/picking.ts";
-import { pinsAfterEdit, playedChart } from "../../src-shared/route/pinsAfterEdit.ts";
+import type { Hand } from "../../src-shared/route/movement.ts";
 import type { PlanSettings, SongSettings } from "../../src-shared/settings.ts";
 import { Autosave, type Saving } from "./autosave.svelte.ts";
-import { KeptSong } from "./keptSong.ts";
+import { inKey, KeptSong, versionOf } from "./keptSong.ts";
 import { type Later, later } from "./later.ts";
+import { settingsAfterEdit } from "./settingsAfterEdit.ts";
 import {
   type ChangeKind,
   emptyHistory,
@@ -27,17 +28,22 @@ export const wallClock: SongClock = { later, nowMs: () => Date.now() };
 
 /** The song on the stand: its text and settings, all that follows from them, undo, and saving. */
 export class OpenSong {
-  readonly id: string;
+  /** The songbook's id for it; another one once its file is called by a new title. */
+  id: string;
   readonly text: string;
   readonly settings: SongSettings;
   readonly walk: Walk;
   readonly canUndo: boolean;
   readonly canRedo: boolean;
+  /** The key of a jam evening, in the place of the song's own; null outside one. Never kept with it. */
+  eveningKey: string | null = $state.raw(null);
   #version: SongVersion;
   readonly #walked: WalkedText;
   #history: SongHistory = $state.raw(emptyHistory);
   /** The player's own patterns, which the song's picking names. */
   readonly patterns: readonly Pattern[];
+  /** The hand that the player has accepted as theirs, or null. */
+  readonly ownHand: Hand | null;
   readonly #plan: PlanSettings;
   readonly #picking: Picking;
   readonly #playTempo: number | null;
@@ -49,26 +55,35 @@ export class OpenSong {
   readonly #autosave: Autosave<SongVersion>;
   readonly #clock: SongClock;
 
-  /** `ownPatterns` is asked again whenever the player's patterns change. */
+  /** `ownPatterns` and `ownHand` are asked again whenever what they give changes. */
   constructor(
     host: Host,
     stored: StoredSong,
     clock: SongClock = wallClock,
     ownPatterns: () => readonly Pattern[] = () => [],
+    ownHand: () => Hand | null = () => null,
   ) {
-    this.id = stored.id;
+    this.id = $state(stored.id);
     this.#clock = clock;
     this.#version = $state.raw(versionOf(stored));
     this.#walked = new WalkedText(this.#version.text, clock.later);
     this.text = $derived(this.#version.text);
-    this.settings = $derived(this.#version.settings);
+    this.settings = $derived(inKey(this.#version.settings, this.eveningKey));
     // Apart from the settings, so that a new loop or count-in does not plan the route again.
     this.#plan = $derived(this.settings.plan);
     this.#playTempo = $derived(this.settings.playTempo);
     this.#picking = $derived(this.settings.picking);
     this.patterns = $derived(ownPatterns());
+    this.ownHand = $derived(ownHand());
     this.#planned = $derived(
-      chartToScore(this.#walked.now, this.#plan, this.#playTempo, this.#picking, this.patterns),
+      banjoWalk(
+        this.#walked.now,
+        this.#plan,
+        this.#playTempo,
+        this.#picking,
+        this.patterns,
+        this.ownHand,
+      ),
     );
     this.#dynamics = $derived(this.settings.feel.dynamics);
     this.#walkUps = $derived(this.settings.feel.walkUps);
@@ -84,6 +99,17 @@ export class OpenSong {
     this.canRedo = $derived(this.#history.future.length > 0);
     this.#kept = new KeptSong(host, stored);
     this.#autosave = new Autosave((version) => this.#kept.write(version), clock.later);
+  }
+
+  /** The settings as they are kept, without what holds for this evening alone. */
+  get ownSettings(): SongSettings {
+    return this.#version.settings;
+  }
+
+  /** Its file has another name from now on. */
+  movedTo(id: string): void {
+    this.#kept.movedTo(id);
+    this.id = id;
   }
 
   get saving(): Saving {
@@ -103,7 +129,7 @@ export class OpenSong {
 
   edit(text: string): void {
     if (text === this.#version.text) return;
-    const settings = this.#settingsFor(text);
+    const settings = settingsAfterEdit(this.#version, text);
     this.#become({ text, settings }, kindOfEdit(this.#version.text, text));
   }
 
@@ -162,19 +188,6 @@ export class OpenSong {
     this.#become({ ...this.#version, settings }, kind);
   }
 
-  /** The settings as they go with another text: what is said of chords goes with their bars. */
-  #settingsFor(text: string): SongSettings {
-    const { settings } = this.#version;
-    const { plan, picking } = settings;
-    if (plan.pins.length === 0 && picking.stays.length === 0) return settings;
-    const before = playedChart(this.text, plan.playKey);
-    const after = playedChart(text, plan.playKey);
-    const pins = pinsAfterEdit(plan.pins, before, after);
-    const stays = pinsAfterEdit(picking.stays, before, after);
-    if (pins === plan.pins && stays === picking.stays) return settings;
-    return { ...settings, plan: { ...plan, pins }, picking: { ...picking, stays } };
-  }
-
   #become(version: SongVersion, kind: ChangeKind): void {
     this.#history = record(this.#history, this.#version, kind, this.#clock.nowMs());
     this.#version = version;
@@ -190,9 +203,3 @@ export class OpenSong {
     this.#autosave.offer(step.version);
   }
 }
-
-/** With one kind of line break, so that places in the text are the same to reader and editor. */
-const versionOf = ({ text, settings }: StoredSong): SongVersion => ({
-  text: text.replaceAll(/\r\n?/g, "\n"),
-  settings,
-});

@@ -2,6 +2,7 @@ import type { Score, Span } from "../../src-shared/score/score.ts";
 import { quartersPerMinute } from "../../src-shared/score/tempo.ts";
 import type { Preferences } from "../../src-shared/settings.ts";
 import { bpm, type Tick, tick } from "../../src-shared/units.ts";
+import { words } from "../../src-shared/wordTable.ts";
 import { LateEngine } from "../sound/lateEngine.ts";
 import type { Playback, Silent } from "../sound/playback.ts";
 import { silence, usualTempo } from "../sound/silence.ts";
@@ -153,7 +154,8 @@ export class Player extends PlayerShown {
     try {
       const engine = await this.#late.ready();
       if (this.#start === start) {
-        engine.onEnded = () => this.#rest("stopped", this.#loop?.start ?? tick(0));
+        const rest = (): void => this.#rest("stopped", this.#loop?.start ?? tick(0));
+        engine.onEnded = () => this.heardOut(rest);
         engine.onHeldBack = () => this.#pause(HELD_BACK);
         engine.onRecovered = () => this.show({ problem: RECOVERED });
         this.#begin();
@@ -161,7 +163,7 @@ export class Player extends PlayerShown {
       }
     } catch (thrown) {
       const reason = thrown instanceof Error ? thrown.message : String(thrown);
-      this.show({ problem: `No sound. ${reason} Press Play to try again.` });
+      this.show({ problem: words.sound.nonePlay(reason) });
     }
     this.#start = this.#start === start ? null : this.#start;
   }

@@ -1,9 +1,10 @@
+import { words } from "../../src-shared/wordTable.ts";
 import { usualTempo } from "../sound/silence.ts";
 import type { Whereabouts } from "./whereabouts.ts";
 
 /** What is said where the system stopped the sound by itself, and where it then went on. */
-export const HELD_BACK = "The system stopped the sound. Press Play to go on.";
-export const RECOVERED = "The system stopped the sound for a moment. It goes on now.";
+export const HELD_BACK: string = words.sound.stoppedPlay;
+export const RECOVERED: string = words.sound.recovered;
 
 export type PlayerState = "stopped" | "countingIn" | "playing" | "paused";
 
@@ -28,6 +29,8 @@ const nothingYet: Shown = {
  * that an effect which tells the player something does not come to depend on where it is.
  */
 export class PlayerShown {
+  /** Called when what is played has been heard to its end. */
+  onHeardOut: (() => void) | null = null;
   #shown = $state.raw(nothingYet);
   protected is: Shown = nothingYet;
 
@@ -41,6 +44,12 @@ export class PlayerShown {
   /** Why there is no sound, in words. */
   readonly problem: string | null = $derived(this.#shown.problem);
   readonly quartersPerMinute: number = $derived(this.#shown.quartersPerMinute);
+
+  /** Rests where it has been heard to its end, and says so. */
+  protected heardOut(rest: () => void): void {
+    rest();
+    this.onHeardOut?.();
+  }
 
   /** Shows what changed; where nothing did, nobody need look again. */
   protected show(part: Partial<Shown>): void {

@@ -1,5 +1,6 @@
 import { type Refusal, refuse } from "../harmony/refusal.ts";
 import { type Bpm, bpm, type Fret, fret } from "../units.ts";
+import { words } from "../wordTable.ts";
 import { beatNotes, eighthsInBeat } from "./pulse.ts";
 import type { Meter } from "./song.ts";
 
@@ -12,24 +13,25 @@ const meters: ReadonlyMap<string, Meter> = new Map<string, Meter>([
   ["2/4", { beats: 2, unit: 4 }],
   ["2/2", { beats: 2, unit: 2 }],
   ["6/8", { beats: 6, unit: 8 }],
+  ["9/8", { beats: 9, unit: 8 }],
   ["C", { beats: 4, unit: 4 }],
   ["C|", { beats: 2, unit: 2 }],
 ]);
 
-const WRITE_TIME = "Write Time: 4/4, 3/4, 2/4, 2/2 or 6/8.";
+const WRITE_TIME = words.notes.meter.try;
 
 const shorten = (text: string): string => (text.length > 24 ? `${text.slice(0, 24)}…` : text);
 
 /**
- * Reads a time signature: 4/4, 3/4, 2/4, 2/2, 6/8, C (4/4) or C| (2/2).
+ * Reads a time signature: 4/4, 3/4, 2/4, 2/2, 6/8, 9/8, C (4/4) or C| (2/2).
  * @example readMeter("C|") // => { ok: true, value: { beats: 2, unit: 2 } }
  */
 export const readMeter = (text: string): ValueReading<Meter> => {
   const meter = meters.get(text.replace(/\s+/g, "").toUpperCase());
   if (meter !== undefined) return { ok: true, value: meter };
   return /^\d+\s*\/\s*\d+$/.test(text)
-    ? refuse(`There are no right-hand patterns for ${shorten(text)} yet.`, WRITE_TIME)
-    : refuse(`"${shorten(text)}" is not a time signature.`, WRITE_TIME);
+    ? refuse(words.notes.meter.noPatterns(shorten(text)), WRITE_TIME)
+    : refuse(words.notes.meter.says(shorten(text)), WRITE_TIME);
 };
 
 /** 30 quarters a minute where a half note is the beat. */
@@ -52,10 +54,7 @@ const namedBeats: ReadonlyMap<string, number> = new Map([
 export const readTempo = (text: string, meter: Meter): ValueReading<Bpm> => {
   const parts = /^(?:(1\/[248]|3\/8)\s*=\s*)?(\d{1,4}(?:\.\d{1,3})?)\s*(?:bpm)?$/i.exec(text);
   if (parts === null) {
-    return refuse(
-      `"${shorten(text)}" is not a tempo.`,
-      `Write the ${beatNotes(meter)} in a minute, as in Tempo: 100.`,
-    );
+    return refuse(words.notes.tempo.says(shorten(text)), words.notes.tempo.try(beatNotes(meter)));
   }
   const own = eighthsInBeat(meter);
   const named = namedBeats.get(parts[1] ?? "") ?? own;
@@ -63,8 +62,8 @@ export const readTempo = (text: string, meter: Meter): ValueReading<Bpm> => {
   return beats >= LOWEST_TEMPO && beats <= HIGHEST_TEMPO
     ? { ok: true, value: bpm(beats) }
     : refuse(
-        `${beats} ${beatNotes(meter)} a minute is out of reach.`,
-        `Write a tempo from ${LOWEST_TEMPO} to ${HIGHEST_TEMPO}.`,
+        words.notes.tempo.outOfReach(beats, beatNotes(meter)),
+        words.notes.tempo.outOfReachTry(LOWEST_TEMPO, HIGHEST_TEMPO),
       );
 };
 
@@ -77,7 +76,4 @@ const HIGHEST_CAPO = 11;
 export const readCapo = (text: string): ValueReading<Fret> =>
   /^\d{1,2}$/.test(text) && Number(text) <= HIGHEST_CAPO
     ? { ok: true, value: fret(Number(text)) }
-    : refuse(
-        `"${shorten(text)}" is not a fret for a capo.`,
-        `Write Capo: and a fret from 0 (none) to ${HIGHEST_CAPO}.`,
-      );
+    : refuse(words.notes.capo.says(shorten(text)), words.notes.capo.try(HIGHEST_CAPO));

@@ -1,4 +1,5 @@
 import type { Diagnostic } from "../diagnostic.ts";
+import { words as wordTable } from "../wordTable.ts";
 import { readPasses } from "./readEndings.ts";
 import { errorAt, type Spot } from "./spot.ts";
 import type { BarLine, EndingToken, LabelToken, StrayToken, Token, WordToken } from "./tokens.ts";
@@ -51,14 +52,14 @@ const labelOf = (
     .replace(/[^\p{L}\d]+/gu, "-")
     .slice(0, MAX_LABEL)
     .replace(/-$/, "");
-  const advice = `Write [${name}].`;
+  const advice = wordTable.notes.label.try(name);
   if (!token.closed) {
-    const says = "This label has no closing bracket.";
+    const says = wordTable.notes.label.open;
     return { name, note: errorAt(token, "bad-label", says, advice) };
   }
   // White space within a label is taken for a hyphen, as many would write "Verse 1".
   if (name === token.name.replace(/\s+/g, "-")) return { name, note: null };
-  const says = `A label is one word of letters, figures and hyphens, ${MAX_LABEL} at most.`;
+  const says = wordTable.notes.label.says(MAX_LABEL);
   return { name, note: errorAt(token, "bad-label", says, advice) };
 };
 
@@ -66,10 +67,8 @@ const noteStray = (token: StrayToken): Diagnostic =>
   errorAt(
     token,
     "stray-mark",
-    `A lone ${token.text} means nothing here.`,
-    token.text === ":"
-      ? "A repeat starts with |: and ends with :|"
-      : "Write a label as in [Verse], an ending as in [1",
+    wordTable.notes.stray.says(token.text),
+    token.text === ":" ? wordTable.notes.stray.repeat : wordTable.notes.stray.bracket,
   );
 
 /** Lays tokens out as sections and bars. A section without a label comes first where there is one. */
@@ -97,8 +96,8 @@ export const layOut = (
   };
   const dropEnding = (): void => {
     if (ending === null) return;
-    const says = "This ending has no bars.";
-    notes.push(errorAt(ending.spot, "bad-ending", says, "Write its chords behind it."));
+    const says = wordTable.notes.ending.empty;
+    notes.push(errorAt(ending.spot, "bad-ending", says, wordTable.notes.ending.emptyTry));
     ending = null;
   };
   const checkEmpty = (token: BarLine): void => {
@@ -108,8 +107,8 @@ export const layOut = (
       errorAt(
         { ...lineBefore, length },
         "empty-bar",
-        "There is nothing in this bar.",
-        "Write % for the bar before, or a dot for each beat of its last chord.",
+        wordTable.notes.emptyBar.says,
+        wordTable.notes.emptyBar.try,
       ),
     );
   };
@@ -134,8 +133,10 @@ export const layOut = (
   };
   const takeEnding = (token: EndingToken): void => {
     if (words.length > 0) {
-      const says = "An ending starts behind a bar line.";
-      notes.push(errorAt(token, "bad-ending", says, `Write |[${token.text.slice(0, 8)}`));
+      const says = wordTable.notes.ending.place;
+      notes.push(
+        errorAt(token, "bad-ending", says, wordTable.notes.ending.placeTry(token.text.slice(0, 8))),
+      );
     }
     closeBar(token);
     dropEnding();

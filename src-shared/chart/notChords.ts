@@ -1,4 +1,5 @@
 import type { Diagnostic } from "../diagnostic.ts";
+import { words as wordTable } from "../wordTable.ts";
 import type { SymbolReading } from "./chordSymbol.ts";
 import { fieldNames } from "./fields.ts";
 import { errorAt } from "./spot.ts";
@@ -24,8 +25,13 @@ export const notChords = (
   const field = fieldNames.find((name) => name.toLowerCase() === first.text.toLowerCase());
   if (field !== undefined) {
     const value = words.slice(1, 8).map((word) => word.text);
-    const says = "A field of the header has a colon.";
-    return errorAt(spot, "not-chords", says, `Write ${[`${field}:`, ...value].join(" ")}`);
+    const says = wordTable.notes.notChords.field;
+    return errorAt(
+      spot,
+      "not-chords",
+      says,
+      wordTable.notes.notChords.fieldTry([`${field}:`, ...value].join(" ")),
+    );
   }
 
   const figures = words.filter((word) => /^\d{1,2}$/.test(word.text));
@@ -40,9 +46,9 @@ export const notChords = (
   return errorAt(
     spot,
     "not-chords",
-    "There are no chords on this line.",
+    wordTable.notes.notChords.says,
     isHeading && words.length <= 2
-      ? `To start a section write [${label.slice(0, 24)}]; for a remark put # before it.`
-      : "For words or a remark put # before the line.",
+      ? wordTable.notes.notChords.section(label.slice(0, 24))
+      : wordTable.notes.notChords.try,
   );
 };

@@ -1,6 +1,7 @@
 import type { Diagnostic } from "../diagnostic.ts";
+import { words as wordTable } from "../wordTable.ts";
 import { type ChordSymbol, type SymbolReading, silence } from "./chordSymbol.ts";
-import { eighthsInDot } from "./pulse.ts";
+import { eighthsIn, eighthsInDot } from "./pulse.ts";
 import type { Meter, Stay } from "./song.ts";
 import { errorAt, hintAt, type Spot } from "./spot.ts";
 
@@ -25,12 +26,6 @@ export type BarContent = {
   readonly notes: readonly Diagnostic[];
 };
 
-/**
- * How many eighth notes fill a bar.
- * @example eighthsIn({ beats: 2, unit: 2 }) // => 8
- */
-export const eighthsIn = (meter: Meter): number => (meter.beats * 8) / meter.unit;
-
 type Cell = { readonly says: Pick<Stay, "symbol" | "chord">; eighths: number; fresh: boolean };
 
 // Marks end a symbol; "N.C." alone has dots of its own.
@@ -39,19 +34,13 @@ const pieces = /n\.c\.?(?=[.,'’…]|$)|nc(?=[.,'’…]|$)|[.,'’…%]|[^.,'�
 const inQuarters = (eighths: number): string =>
   eighths % 2 === 0 ? `${eighths / 2}` : `${eighths === 1 ? "" : (eighths - 1) / 2}½`;
 
-/** What a dot is called: in 4/4 the beat, in cut time half of it. */
-const dotNames: Readonly<Record<Meter["unit"], string>> = {
-  2: "quarter note",
-  4: "beat",
-  8: "eighth note",
-};
-
 const inDots = (eighths: number, dot: 1 | 2): string =>
   dot === 1 ? `${eighths}` : inQuarters(eighths);
 
 const ofDots = (eighths: number, meter: Meter): string => {
   const dot = eighthsInDot(meter);
-  return `${inDots(eighths, dot)} ${dotNames[meter.unit]}${eighths > dot ? "s" : ""}`;
+  const { one, many } = wordTable.notes.dots[meter.unit];
+  return `${inDots(eighths, dot)} ${eighths > dot ? many : one}`;
 };
 
 const fillBar = (cells: readonly Cell[], full: number): readonly Stay[] => {
@@ -69,7 +58,7 @@ const fillBar = (cells: readonly Cell[], full: number): readonly Stay[] => {
 /**
  * Reads one bar's words. Chords share the bar evenly; with a dot, comma or apostrophe they are
  * counted in quarters: a chord is one, "." one more, "," half of one more, "'" halves a chord's. In
- * 6/8 they are counted in eighths, and half of one is refused.
+ * 6/8 and 9/8 they are counted in eighths, and half of one is refused.
  * A bar that does not come out is reported at `end` and fitted.
  */
 export const readBar = (words: readonly Word[], end: Spot, context: BarContext): BarContent => {
@@ -88,7 +77,7 @@ export const readBar = (words: readonly Word[], end: Spot, context: BarContext):
     if (cells.length === 0) {
       if (before === null) {
         notes.push(
-          errorAt(spot, "stray-mark", "There is no chord before this dot.", "Write a chord first."),
+          errorAt(spot, "stray-mark", wordTable.notes.dot.first, wordTable.notes.dot.firstTry),
         );
       }
       cells.push({ says: held, eighths: 0, fresh: false });
@@ -104,8 +93,8 @@ export const readBar = (words: readonly Word[], end: Spot, context: BarContext):
       errorAt(
         spot,
         "stray-mark",
-        "A chord or dot is an eighth note in 6/8, and there is nothing shorter.",
-        "Write dots: G . . is three eighth notes of G.",
+        wordTable.notes.dot.eighth(`${meter.beats}/${meter.unit}`),
+        wordTable.notes.dot.eighthTry,
       ),
     );
   };
@@ -122,12 +111,7 @@ export const readBar = (words: readonly Word[], end: Spot, context: BarContext):
       return;
     }
     notes.push(
-      errorAt(
-        spot,
-        "stray-mark",
-        "An apostrophe stands right behind a chord.",
-        "Write it as in G', for half a beat of G.",
-      ),
+      errorAt(spot, "stray-mark", wordTable.notes.apostrophe.says, wordTable.notes.apostrophe.try),
     );
   };
   const takeSymbol = (spot: Spot, text: string): void => {
@@ -136,8 +120,8 @@ export const readBar = (words: readonly Word[], end: Spot, context: BarContext):
       symbols.push({ ...spot, kind: reading.value.kind });
       const { chord, symbol } = reading.value;
       if (chord !== null && chord.standsFor !== null) {
-        const says = `${symbol} is played as ${chord.name}, its nearest shape.`;
-        notes.push(hintAt(spot, "reduced", says, "The bass and the singer fill it up."));
+        const says = wordTable.notes.reduced.says(symbol, chord.name);
+        notes.push(hintAt(spot, "reduced", says, wordTable.notes.reduced.try));
       }
       cells.push({ says: reading.value, eighths: dot, fresh: true });
       return;
@@ -158,8 +142,8 @@ export const readBar = (words: readonly Word[], end: Spot, context: BarContext):
         errorAt(
           spot,
           "stray-mark",
-          `One more ${dotNames[meter.unit]} is a dot here, not ${text}.`,
-          "Write a dot.",
+          wordTable.notes.stray.dot(wordTable.notes.dots[meter.unit].one, text),
+          wordTable.notes.stray.dotTry,
         ),
       );
       stretch(spot, dot);
@@ -180,16 +164,21 @@ export const readBar = (words: readonly Word[], end: Spot, context: BarContext):
       errorAt(
         start,
         "stray-mark",
-        "% repeats a whole bar and stands alone.",
+        wordTable.notes.barRepeat.says,
         barRepeats > 1 && cells.length === 0
-          ? "Write | % | % | for two bars."
-          : `Put it between bar lines, or write a dot for one more ${dotNames[meter.unit]}.`,
+          ? wordTable.notes.barRepeat.two
+          : wordTable.notes.barRepeat.try(wordTable.notes.dots[meter.unit].one),
       ),
     );
   } else if (barRepeats > 0) {
     if (before !== null) return { stays: before, symbols, notes };
     notes.push(
-      errorAt(start, "no-bar-before", "There is no bar before this %.", "Write the chords."),
+      errorAt(
+        start,
+        "no-bar-before",
+        wordTable.notes.barRepeat.first,
+        wordTable.notes.barRepeat.firstTry,
+      ),
     );
   }
 
@@ -203,13 +192,16 @@ export const readBar = (words: readonly Word[], end: Spot, context: BarContext):
     const names = cells.map((cell) => cell.says.symbol);
     const advice =
       total < full
-        ? `Count the ${dotNames[meter.unit]}s with dots: ${names.join(" ")}${" .".repeat((full - total) / dot)} fills it.`
-        : `Put a bar line between them${dot === 1 ? "" : ", or halve some, as in G'"}.`;
+        ? wordTable.notes.unevenBar.count(
+            wordTable.notes.dots[meter.unit].many,
+            `${names.join(" ")}${" .".repeat((full - total) / dot)}`,
+          )
+        : wordTable.notes.unevenBar.divide(dot === 2);
     notes.push(
       errorAt(
         start,
         "uneven-bar",
-        `${cells.length} chords do not share a bar of ${meter.beats}/${meter.unit} evenly.`,
+        wordTable.notes.unevenBar.says(cells.length, meter.beats, meter.unit),
         advice,
       ),
     );
@@ -220,10 +212,10 @@ export const readBar = (words: readonly Word[], end: Spot, context: BarContext):
       errorAt(
         end,
         "wrong-length",
-        `${ofDots(total, meter)} in a bar of ${inDots(full, dot)}.`,
+        wordTable.notes.barLength.says(ofDots(total, meter), inDots(full, dot)),
         total < full
-          ? `Add ${ofDots(missing, meter)}: a dot is one${missing % dot === 1 ? ", a comma half of one" : ""}.`
-          : `Take ${ofDots(missing, meter)} out, or put a bar line before.`,
+          ? wordTable.notes.barLength.add(ofDots(missing, meter), missing % dot === 1)
+          : wordTable.notes.barLength.takeOut(ofDots(missing, meter)),
       ),
     );
   }

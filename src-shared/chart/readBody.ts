@@ -1,5 +1,6 @@
 import type { Diagnostic } from "../diagnostic.ts";
 import type { Key } from "../harmony/key.ts";
+import { words as wordTable } from "../wordTable.ts";
 import { type ChordSymbol, readSymbol, type SymbolReading } from "./chordSymbol.ts";
 import { type BarWords, layOut, type SectionLayout } from "./layout.ts";
 import { notChords } from "./notChords.ts";
@@ -53,8 +54,8 @@ const doubtFigure = ({ words }: BarWords): Diagnostic | null => {
   return hintAt(
     first,
     "figure-is-degree",
-    `${first.text.slice(0, 8)} is the degree here, not an ending.`,
-    "An ending is written [1 and the one after it [2; a degree has white space before it.",
+    wordTable.notes.figure.says(first.text.slice(0, 8)),
+    wordTable.notes.figure.try,
   );
 };
 
@@ -74,14 +75,9 @@ export const readBody = (
     else notes.push(note);
     const last = found.at(-1);
     if (last?.kind === "lineEnd") continue;
-    const advice = "Split it into several songs.";
+    const advice = wordTable.notes.tooLong.try;
     notes.push(
-      errorAt(
-        last ?? spotIn(line, 0, 1),
-        "too-long",
-        "The chart is too long; it is read up to here.",
-        advice,
-      ),
+      errorAt(last ?? spotIn(line, 0, 1), "too-long", wordTable.notes.tooLong.says, advice),
     );
     break;
   }

@@ -1,4 +1,5 @@
 import type { Diagnostic, Read } from "../diagnostic.ts";
+import { words as wordTable } from "../wordTable.ts";
 import { chartLine, fieldsOf } from "./fields.ts";
 import type { BarWords, SectionLayout } from "./layout.ts";
 import { MAX_BARS, playOrder } from "./playOrder.ts";
@@ -41,8 +42,8 @@ const inOrder = (notes: readonly Diagnostic[]): readonly Diagnostic[] => {
       severity: "error",
       code: "too-many-notes",
       at: first.at,
-      says: `From here on ${more} more things are wrong.`,
-      try: "Put the ones above right first.",
+      says: wordTable.notes.tooMany.says(more),
+      try: wordTable.notes.tooMany.try,
     },
   ];
 };
@@ -55,8 +56,8 @@ const checkSections = (sections: readonly SectionLayout[]): readonly Diagnostic[
           errorAt(
             section.label.spot,
             "empty-section",
-            `Section [${section.label.name}] has no bars.`,
-            "Write its bars behind it; to play a section again name it in Form.",
+            wordTable.notes.emptySection.says(section.label.name),
+            wordTable.notes.emptySection.try,
           ),
         ],
   );
@@ -77,7 +78,7 @@ const barText = ({ words, end }: BarWords): BarText => {
  * behind white space starts a remark, unless it touches a figure (`#4dim`).
  * In a bar: chords by letter (`Em7/B`) or degree (`6m`, `5-7`), or `N.C.`, share the bar evenly; or
  * counted in quarters, in 2/2 too: `.` one more, `,` half of one more, `'` makes a chord half of one;
- * in 6/8 in eighths, six to a bar, and there is nothing shorter.
+ * in 6/8 and 9/8 in eighths, six or nine to a bar, and there is nothing shorter.
  * A dot at a bar's start holds the chord of the bar before; `%` is the bar before.
  * Repeats `|:` `:|` `::` `::|` (three times), endings `[1` `[2` `[1,3` `[1-3`. A figure that touches
  * a bar line, `|1`, is an ending only where its section has an attached `:|2` (or `[2`) later; else,
@@ -115,8 +116,8 @@ export const readChart = (text: string): ChartReading => {
           errorAt(
             lastPlayed.end,
             "too-long",
-            `The song is cut here, after ${MAX_BARS} bars.`,
-            "Take repeats out.",
+            wordTable.notes.cut.says(MAX_BARS),
+            wordTable.notes.cut.try,
           ),
         ]
       : [];

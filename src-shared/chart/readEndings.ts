@@ -1,4 +1,5 @@
 import type { Diagnostic } from "../diagnostic.ts";
+import { words as wordTable } from "../wordTable.ts";
 import { errorAt } from "./spot.ts";
 import type { EndingToken, Token } from "./tokens.ts";
 
@@ -65,8 +66,8 @@ export const readPasses = (
       errorAt(
         token,
         "bad-ending",
-        `An ending is numbered from 1 to ${MAX_PLAYS}, the lower number first.`,
-        "Write it as in [1 or [1,3 or [1-3.",
+        wordTable.notes.ending.numbers(MAX_PLAYS),
+        wordTable.notes.ending.numbersTry,
       ),
     ],
   };

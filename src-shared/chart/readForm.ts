@@ -1,4 +1,5 @@
 import type { Diagnostic } from "../diagnostic.ts";
+import { words as wordTable } from "../wordTable.ts";
 import type { Field } from "./fields.ts";
 import type { SectionLayout } from "./layout.ts";
 import { errorAt, hintAt, type Spot } from "./spot.ts";
@@ -19,12 +20,12 @@ const meaning = (names: readonly string[]): Meant => {
 };
 
 const advise = (names: readonly string[], meant: Meant, label: string): string => {
-  if (names.length === 0) return `Label a section with [${label}].`;
+  if (names.length === 0) return wordTable.notes.form.label(label);
   const letters = [...label].map(meant);
   if (letters.length > 1 && letters.every((name) => name !== undefined)) {
-    return `Write the labels apart: ${letters.join(" ")}.`;
+    return wordTable.notes.form.apart(letters.join(" "));
   }
-  return `The sections are ${names.slice(0, 12).join(", ")}.`;
+  return wordTable.notes.form.sections(names.slice(0, 12).join(", "));
 };
 
 const bareLabel = (word: string): string => word.replace(/^\[|\]$/g, "");
@@ -69,7 +70,7 @@ export const readForm = (field: Field | null, sections: readonly SectionLayout[]
         length: found[0].length,
       };
       const label = bareLabel(found[0]).slice(0, 24);
-      const says = `There is no section [${label}].`;
+      const says = wordTable.notes.form.unknown(label);
       notes.push(errorAt(spot, "bad-form", says, advise(names, meant, label)));
     } else if (name !== undefined) {
       form.push(name);
@@ -78,7 +79,7 @@ export const readForm = (field: Field | null, sections: readonly SectionLayout[]
   }
   if (field.value.length === 0) {
     notes.push(
-      errorAt(field.word, "bad-form", "The form is empty.", "Write labels, as in Form: A A B."),
+      errorAt(field.word, "bad-form", wordTable.notes.form.empty, wordTable.notes.form.emptyTry),
     );
   }
   if (form.length === 0) return { form: null, notes };
@@ -90,8 +91,8 @@ export const readForm = (field: Field | null, sections: readonly SectionLayout[]
         errorAt(
           label.spot,
           "bad-form",
-          `There are two sections [${label.name}]; the form plays the first.`,
-          "Give this one a label of its own.",
+          wordTable.notes.form.twice(label.name),
+          wordTable.notes.form.twiceTry,
         ),
       );
     } else if (!used.has(label.name)) {
@@ -99,8 +100,8 @@ export const readForm = (field: Field | null, sections: readonly SectionLayout[]
         hintAt(
           label.spot,
           "section-unplayed",
-          `The form leaves [${label.name}] out.`,
-          "Add it to Form to hear it.",
+          wordTable.notes.form.leavesOut(label.name),
+          wordTable.notes.form.leavesOutTry,
         ),
       );
     }

@@ -4,6 +4,7 @@ import { readKey } from "../harmony/readKey.ts";
 import { readTuning } from "../harmony/readTuning.ts";
 import { tunings } from "../neck/tuningTable.ts";
 import { bpm, fret } from "../units.ts";
+import { words } from "../wordTable.ts";
 import { cleanValue, type Field, type FieldName, fieldNames } from "./fields.ts";
 import { readCapo, readMeter, readTempo, type ValueReading } from "./headerValues.ts";
 import type { Song } from "./song.ts";
@@ -14,7 +15,7 @@ export type Header = Pick<Song, "title" | "key" | "meter" | "tempo" | "capo" | "
 
 /** The header of a chart that has none: G, 4/4, 100 quarters a minute, no capo, open G. */
 export const plainHeader: Header = {
-  title: "Untitled",
+  title: words.notes.untitled,
   key: { tonic: "G", mode: "major" },
   meter: { beats: 4, unit: 4 },
   tempo: bpm(100),
@@ -46,8 +47,8 @@ const refuseUnknown = (field: Field): Diagnostic => {
   return errorAt(
     field.word,
     "unknown-field",
-    `"${word}:" is not a field of the header.`,
-    `${meant === undefined ? "" : `Did you mean ${meant}? `}The fields are ${fieldNames.join(", ")}; a section is written [${word}].`,
+    words.notes.field.says(word),
+    words.notes.field.try(fieldNames, word, meant ?? null),
   );
 };
 
@@ -67,8 +68,8 @@ export const readHeader = (fields: readonly Field[]): HeaderReading => {
         errorAt(
           field.word,
           "field-twice",
-          `${field.name} is given twice; the first stands.`,
-          "Take one of them out.",
+          words.notes.field.twice(field.name),
+          words.notes.field.twiceTry,
         ),
       );
     } else {

@@ -1,4 +1,5 @@
 import type { Diagnostic } from "../diagnostic.ts";
+import { words } from "../wordTable.ts";
 import type { Boundary, SectionLayout } from "./layout.ts";
 import type { DraftSection } from "./readBody.ts";
 import { MAX_PLAYS } from "./readEndings.ts";
@@ -21,8 +22,8 @@ const checkEndings = (section: SectionLayout, group: RepeatGroup): readonly Diag
         errorAt(
           spot,
           "bad-ending",
-          `There are two endings for time ${twice}; the first is played.`,
-          `Number this one ${Math.max(...taken) + 1}.`,
+          words.notes.ending.twice(twice),
+          words.notes.ending.twiceTry(Math.max(...taken) + 1),
         ),
       );
     }
@@ -37,8 +38,8 @@ const checkEndings = (section: SectionLayout, group: RepeatGroup): readonly Diag
       errorAt(
         last,
         "bad-ending",
-        `There is no ending for time ${missing}.`,
-        `Write [${missing} before the bars played that time.`,
+        words.notes.ending.missing(missing),
+        words.notes.ending.missingTry(missing),
       ),
     );
   }
@@ -57,23 +58,13 @@ const checkGroups = (section: SectionLayout, bars: readonly Bar[]): readonly Dia
       for (const note of checkEndings(section, group)) notes.push(note);
     } else if (bar.opensRepeat && opened !== undefined) {
       notes.push(
-        errorAt(
-          opened.spot,
-          "open-repeat",
-          "This repeat has no end.",
-          "Write :| where it goes back, or a plain | here.",
-        ),
+        errorAt(opened.spot, "open-repeat", words.notes.repeat.open, words.notes.repeat.openTry),
       );
     }
     const spot = section.bars[at]?.ending?.spot;
     if (spot !== undefined && at >= reached) {
       notes.push(
-        errorAt(
-          spot,
-          "bad-ending",
-          "This ending belongs to no repeat.",
-          "Write :| at the end of the first ending.",
-        ),
+        errorAt(spot, "bad-ending", words.notes.ending.alone, words.notes.ending.aloneTry),
       );
     }
   }
@@ -108,8 +99,8 @@ export const readRepeats = ({
       errorAt(
         boundary.spot,
         "too-many-plays",
-        `A passage is played at most ${MAX_PLAYS} times.`,
-        "Take colons out, or name the section more often in Form.",
+        words.notes.repeat.plays(MAX_PLAYS),
+        words.notes.repeat.playsTry,
       ),
     );
   };
@@ -122,12 +113,7 @@ export const readRepeats = ({
     const last = bars[at - 1];
     if (last === undefined) {
       notes.push(
-        errorAt(
-          boundary.spot,
-          "no-repeat",
-          "There is no bar before this repeat end.",
-          "Put :| behind the last bar of the repeat.",
-        ),
+        errorAt(boundary.spot, "no-repeat", words.notes.repeat.first, words.notes.repeat.firstTry),
       );
       return;
     }
@@ -163,8 +149,8 @@ export const readRepeats = ({
           errorAt(
             boundary.spot,
             "open-repeat",
-            "This repeat starts behind its section's last bar.",
-            "Write |: behind the label of the section that is repeated.",
+            words.notes.repeat.late,
+            words.notes.repeat.lateTry,
           ),
         );
       }

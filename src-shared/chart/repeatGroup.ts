@@ -7,6 +7,9 @@ export type Ending = {
   readonly to: number;
 };
 
+/** What of a bar says how it is repeated. */
+export type Repeated = Omit<Bar, "stays">;
+
 /** A repeated passage of one section: bars `from` up to `to`, endings included. */
 export type RepeatGroup = {
   readonly from: number;
@@ -22,7 +25,7 @@ export type RepeatGroup = {
  * The repeated passage that starts at a bar which opens a repeat; null where nothing closes it
  * before the next one opens or the section ends.
  */
-export const repeatGroup = (bars: readonly Bar[], from: number): RepeatGroup | null => {
+export const repeatGroup = (bars: readonly Repeated[], from: number): RepeatGroup | null => {
   const endings: { passes: readonly number[]; from: number; to: number }[] = [];
   let stem: number | null = null;
   let plays = 1;

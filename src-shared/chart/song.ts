@@ -3,8 +3,8 @@ import type { Key } from "../harmony/key.ts";
 import type { Bpm, Fret, Tick } from "../units.ts";
 
 /**
- * A time signature as written: 4/4, 3/4, 2/4, 2/2 or 6/8; `unit` 2 is a half note, 4 a quarter, 8 an
- * eighth. What is counted and tapped is the beat of `pulse.ts`: in 6/8 the dotted quarter.
+ * A time signature as written: 4/4, 3/4, 2/4, 2/2, 6/8 or 9/8; `unit` 2 is a half note, 4 a quarter,
+ * 8 an eighth. What is counted and tapped is the beat of `pulse.ts`: of eighths the dotted quarter.
  */
 export type Meter = {
   readonly beats: number;
@@ -45,7 +45,7 @@ export type Song = {
   readonly title: string;
   readonly key: Key;
   readonly meter: Meter;
-  /** Beats of the meter per minute: quarters in 4/4, half notes in 2/2, dotted quarters in 6/8. */
+  /** Beats of the meter per minute: quarters in 4/4, half notes in 2/2, dotted quarters in 6/8 and 9/8. */
   readonly tempo: Bpm;
   /** 0 is no capo. */
   readonly capo: Fret;

@@ -1,6 +1,6 @@
 import { TICKS_PER_EIGHTH, tick } from "../units.ts";
 import { playOrder } from "./playOrder.ts";
-import { eighthsIn } from "./readBar.ts";
+import { eighthsIn } from "./pulse.ts";
 import type { Song, TimedBar, TimedStay, Timeline } from "./song.ts";
 
 /**

@@ -20,6 +20,8 @@ export type ActionName =
   | "barOn"
   | "slower"
   | "faster"
+  | "previousSong"
+  | "nextSong"
   | "countIn"
   | "banjo"
   | "band"
@@ -47,10 +49,14 @@ export type ActionName =
   | "call7"
   | "flat"
   | "noChord"
-  | "takeBack";
+  | "takeBack"
+  | "markClean"
+  | "markNotYet"
+  | "nextPart"
+  | "rehearse";
 
 /** What an action is about; the groups stand in this order. */
-export type ActionGroup = "playing" | "loop" | "route" | "screen" | "calling";
+export type ActionGroup = "playing" | "loop" | "route" | "screen" | "calling" | "rehearsing";
 
 /** An action with the keys that usually do it, named as a key press names them. */
 export type ActionRow = {
@@ -74,6 +80,8 @@ export const actionTable: readonly ActionRow[] = [
   row("barOn", "playing", "ArrowRight"),
   row("slower", "playing", "-", "−"),
   row("faster", "playing", "+", "="),
+  row("previousSong", "playing", "q"),
+  row("nextSong", "playing", "e"),
   row("countIn", "playing", "c"),
   row("banjo", "playing", "m"),
   row("band", "playing", "p"),
@@ -108,6 +116,10 @@ export const actionTable: readonly ActionRow[] = [
   row("flat", "calling", "b"),
   row("noChord", "calling", "0"),
   row("takeBack", "calling", "Backspace"),
+  row("markClean", "rehearsing", "v", "ArrowUp"),
+  row("markNotYet", "rehearsing", "u", "ArrowDown"),
+  row("nextPart", "rehearsing", "g"),
+  row("rehearse", "rehearsing", "d"),
 ];
 
 /** Every action's name, in the table's order. */

@@ -1,8 +1,11 @@
 /// <reference path="./abcjsParse.d.ts" />
+
 import type Parse from "abcjs/src/parse/abc_parse.js";
 import { TICKS_PER_QUARTER } from "../units.ts";
+import { words } from "../wordTable.ts";
 import { abcSymbol } from "./abcSymbol.ts";
 import { chartLabel } from "./chartFromBars.ts";
+import { type Jump, jumpInWords, type PlacedJump } from "./jump.ts";
 import type { Piece, PieceSymbol } from "./piece.ts";
 
 type AbcTune = ReturnType<Parse["getTune"]>;
@@ -14,8 +17,7 @@ export type AbcReading = {
   readonly pieces: readonly Piece[];
   readonly chords: number;
   readonly notes: number;
-  /** Of each metre that music stands in its first bar, in order: "4/4". */
-  readonly meters: readonly { readonly bar: string; readonly meter: string }[];
+  readonly jumps: readonly PlacedJump[];
   readonly left: readonly string[];
 };
 
@@ -42,6 +44,25 @@ const passesOf = (text: string): readonly number[] => {
   return [...new Set(passes)].toSorted((a, b) => a - b);
 };
 
+/** Decorations of ABC 2.1, section 4.14, and the parser's own longer ones. */
+const decorated: ReadonlyMap<string, Jump> = new Map<string, Jump>([
+  ["segno", { kind: "segno", name: "" }],
+  ["coda", { kind: "codaSign" }],
+  ["fine", { kind: "fine" }],
+  ["D.C.", { kind: "back", to: "start", name: "", until: null }],
+  ["D.S.", { kind: "back", to: "segno", name: "", until: null }],
+  ["D.C.alfine", { kind: "back", to: "start", name: "", until: "fine" }],
+  ["D.C.alcoda", { kind: "back", to: "start", name: "", until: "coda" }],
+  ["D.S.alfine", { kind: "back", to: "segno", name: "", until: "fine" }],
+  ["D.S.alcoda", { kind: "back", to: "segno", name: "", until: "coda" }],
+]);
+
+/** What decorations, annotations and words in the place of chords say of jumps. */
+const jumpsOf = ({ decoration, chord }: AbcElement): readonly Jump[] => [
+  ...(decoration ?? []).flatMap((name) => decorated.get(name) ?? []),
+  ...(chord ?? []).flatMap(({ name }) => jumpInWords(name) ?? []),
+];
+
 /** The voices of all lines, each joined; a line's metre comes first in its first voice. */
 const voicesOf = (tune: AbcTune): readonly (readonly AbcElement[])[] => {
   const voices = new Map<string, AbcElement[]>();
@@ -65,7 +86,8 @@ const symbolsIn = (voice: readonly AbcElement[]): number =>
 
 /** What bar lines that touch each other say together: colons before and behind the line. */
 const colons = (marks: string): { readonly closes: number; readonly opens: number } => {
-  const line = marks.replace(/[\s"]|\[?[\d,-]+$/g, "");
+  // Decorations and words may stand before the line.
+  const line = marks.replace(/![^!]*!|"[^"]*"/g, "").replace(/[\s"]|\[?[\d,-]+$/g, "");
   if (/^:+$/.test(line)) {
     const half = Math.max(1, Math.floor(line.length / 2));
     return { closes: half + 1, opens: 2 };
@@ -83,8 +105,9 @@ export const abcPieces = (tune: AbcTune, text: string): AbcReading => {
   );
   const pieces: Piece[] = [];
   const left: string[] = [];
-  const meters: { bar: string; meter: string }[] = [];
+  const jumps: PlacedJump[] = [];
   let meter = "free time";
+  let pieceMeter = meter;
   let [chords, notes, length, multiplier] = [0, 0, 0, 1];
   let symbols: PieceSymbol[] = [];
   let label: string | null = null;
@@ -95,7 +118,7 @@ export const abcPieces = (tune: AbcTune, text: string): AbcReading => {
   const closePiece = (): void => {
     if (length > 0) {
       const number = `${pieces.length + 1}`;
-      const piece = { number, length, symbols, label, opensRepeat, ending };
+      const piece = { number, meter: pieceMeter, length, symbols, label, opensRepeat, ending };
       pieces.push({ ...piece, plays: 1, endsEnding: false });
       [symbols, length, label, opensRepeat, ending] = [[], 0, null, false, null];
     }
@@ -119,19 +142,25 @@ export const abcPieces = (tune: AbcTune, text: string): AbcReading => {
     if (element.rest?.type === "spacer") {
       return;
     }
-    if (length === 0 && meters.at(-1)?.meter !== meter) {
-      meters.push({ bar: `${pieces.length + 1}`, meter });
+    if (length === 0) {
+      pieceMeter = meter;
     }
     if (element.startTriplet !== undefined) {
       multiplier = element.tripletMultiplier ?? 1;
     }
+    for (const jump of jumpsOf(element)) {
+      const first = jump.kind === "toCoda" || jump.kind === "codaSign";
+      const leaves = pieces.length + (first && length === 0 ? 0 : 1);
+      jumps.push({ jump, enters: pieces.length, leaves });
+    }
     for (const { name, position } of element.chord ?? []) {
-      if (position !== undefined && position !== "default") {
+      const isOther = position !== undefined && position !== "default";
+      if (isOther || jumpInWords(name) !== null) {
         continue;
       }
       const found = abcSymbol(name);
       if (found.left !== null) {
-        left.push(`Bar ${pieces.length + 1}: ${found.left}`);
+        left.push(words.import.barSays(pieces.length + 1, found.left));
       }
       if (found.symbol !== null) {
         chords += 1;
@@ -151,6 +180,9 @@ export const abcPieces = (tune: AbcTune, text: string): AbcReading => {
       takeNote(element);
     } else if (element.el_type === "bar") {
       closePiece();
+      for (const jump of jumpsOf(element)) {
+        jumps.push({ jump, enters: pieces.length, leaves: pieces.length });
+      }
       marks += text.slice(element.startChar ?? 0, element.endChar ?? 0);
       if (element.startEnding !== undefined) {
         settleLines();
@@ -165,7 +197,6 @@ export const abcPieces = (tune: AbcTune, text: string): AbcReading => {
   }
   closePiece();
   settleLines();
-  const more =
-    left.length > MAX_LEFT ? [`and ${left.length - MAX_LEFT} more of the same kind`] : [];
-  return { pieces, chords, notes, meters, left: [...left.slice(0, MAX_LEFT), ...more] };
+  const more = left.length > MAX_LEFT ? [words.import.more(left.length - MAX_LEFT)] : [];
+  return { pieces, chords, notes, jumps, left: [...left.slice(0, MAX_LEFT), ...more] };
 };

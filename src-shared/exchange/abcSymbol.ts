@@ -2,6 +2,7 @@ import { silence } from "../chart/chordSymbol.ts";
 import { chordName } from "../harmony/chord.ts";
 import { plainAccidentals } from "../harmony/noteName.ts";
 import { readChord } from "../harmony/readChord.ts";
+import { words } from "../wordTable.ts";
 
 /** A chord symbol of an ABC file as a chart writes it, or null where the text is no chord. */
 export type AbcSymbol = { readonly symbol: string | null; readonly left: string | null };
@@ -32,11 +33,11 @@ export const abcSymbol = (text: string): AbcSymbol => {
   }
   const reading = readChord(respelled(bare));
   if (!reading.ok) {
-    return { symbol: null, left: `"${text.slice(0, 40).replaceAll("\n", " ")}" is no chord.` };
+    return { symbol: null, left: words.import.noChord(text.slice(0, 40).replaceAll("\n", " ")) };
   }
   const other = alternate?.[2] ?? others[0];
   return {
     symbol: chordName(reading.chord),
-    left: other === undefined ? null : `${bare} is taken where ${other.slice(0, 24)} is the other.`,
+    left: other === undefined ? null : words.import.twoChords(bare, other.slice(0, 24)),
   };
 };

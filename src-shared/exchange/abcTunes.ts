@@ -1,3 +1,5 @@
+import { words } from "../wordTable.ts";
+
 /** One tune of an ABC file, as text. */
 export type AbcText = {
   readonly title: string;
@@ -49,6 +51,10 @@ const isOrder = (text: string | null): text is string =>
 const chordsJoined = (text: string): string =>
   text.replace(/("[^"\n]*"[ \t]*)\n(?![A-Za-z]:|[%\n])/g, "$1");
 
+/** Two decorations of ABC 2.1 that the parser does not know, as it knows them. */
+const decorationsKnown = (text: string): string =>
+  text.replace(/([!+])dacapo\1/gi, "!D.C.!").replace(/([!+])dacoda\1/gi, '"^To Coda"');
+
 /** The tunes of an ABC file, each from its X: to the next one or an empty line. */
 export const abcTunes = (file: string): readonly AbcText[] =>
   file
@@ -62,8 +68,8 @@ export const abcTunes = (file: string): readonly AbcText[] =>
       const title = fieldOf(header, "T");
       const order = [fieldOf(header, "P"), fieldOf(header, "Y")].find(isOrder) ?? null;
       return {
-        title: title || "Untitled",
-        text: `${/^X:/.test(part) ? "" : "X:1\n"}${chordsJoined(kept.join("\n"))}`,
+        title: title || words.notes.untitled,
+        text: `${/^X:/.test(part) ? "" : "X:1\n"}${chordsJoined(decorationsKnown(kept.join("\n")))}`,
         order,
         lyrics: all.some((line) => /^[wW]:/.test(line)),
       };

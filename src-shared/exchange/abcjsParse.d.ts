@@ -5,6 +5,7 @@ declare module "abcjs/src/parse/abc_parse.js" {
     readonly startChar?: number;
     readonly endChar?: number;
     readonly duration?: number;
+    readonly decoration?: readonly string[];
     readonly chord?: readonly { readonly name: string; readonly position?: string }[];
     readonly pitches?: readonly unknown[];
     readonly rest?: { readonly type: string };

@@ -1,5 +1,5 @@
 import { silence } from "../chart/chordSymbol.ts";
-import { eighthsIn } from "../chart/readBar.ts";
+import { eighthsIn } from "../chart/pulse.ts";
 import { readChart } from "../chart/readChart.ts";
 import { plainHeader } from "../chart/readHeader.ts";
 import { repeatGroup } from "../chart/repeatGroup.ts";
@@ -8,6 +8,7 @@ import { writeChart } from "../chart/writeChart.ts";
 import { refuse } from "../harmony/refusal.ts";
 import { ticksPerBar } from "../score/tempo.ts";
 import { TICKS_PER_EIGHTH } from "../units.ts";
+import { words } from "../wordTable.ts";
 import { fullBars } from "./fullBars.ts";
 import type { FoundTune } from "./importing.ts";
 import type { Piece } from "./piece.ts";
@@ -70,12 +71,12 @@ export const chartFromBars = (
   left: readonly string[],
 ): FoundTune => {
   if (pieces.length === 0) {
-    const says = "No note or rest of this tune has a length, so there are no bars.";
-    return { ...refuse(says, "Check its note lengths and bar lines."), title: header.title };
+    const says = words.import.noBars;
+    return { ...refuse(says, words.import.noBarsTry), title: header.title };
   }
   if (pieces.length > MOST_BARS) {
-    const says = `This tune has ${pieces.length} bars.`;
-    return { ...refuse(says, `Divide it: ${MOST_BARS} at most.`), title: header.title };
+    const says = words.import.tooManyBars(pieces.length);
+    return { ...refuse(says, words.import.divide(MOST_BARS)), title: header.title };
   }
   const { bars, said } = fullBars(pieces, ticksPerBar(header.meter));
   const eighths = eighthsIn(header.meter);
@@ -115,11 +116,11 @@ export const chartFromBars = (
     ok: true,
     title: reading.value.title,
     chart: writeChart(reading.value),
-    read: [`${bars.length} bars`, ...read],
+    read: [words.import.bars(bars.length), ...read],
     left: [
       ...left,
       ...said,
-      ...(rounded > 0 ? [`${rounded} chords between two eighths are moved to the nearest.`] : []),
+      ...(rounded > 0 ? [words.import.rounded(rounded)] : []),
       ...reading.notes
         .filter((note) => note.severity === "error")
         .map((note) => `${note.says} ${note.try}`),

@@ -1,5 +1,6 @@
 import { strFromU8, strToU8 } from "fflate";
 import { type Refusal, refuse } from "../harmony/refusal.ts";
+import { words } from "../wordTable.ts";
 import { MAX_IMPORT_BYTES } from "./importing.ts";
 
 /** A file's text, and what had to be guessed about its letters (null where nothing had). */
@@ -33,13 +34,10 @@ const sameBytes = (one: Uint8Array, other: Uint8Array): boolean =>
  */
 export const fileText = (bytes: Uint8Array): FileText => {
   if (bytes.length === 0) {
-    return refuse("The file is empty.", "Choose a file with a tune in it.");
+    return refuse(words.import.empty, words.import.emptyTry);
   }
   if (bytes.length > MAX_IMPORT_BYTES) {
-    return refuse(
-      `The file is longer than ${MAX_IMPORT_BYTES / 1024 / 1024} MB.`,
-      "Divide it into smaller files.",
-    );
+    return refuse(words.import.tooLong(MAX_IMPORT_BYTES / 1024 / 1024), words.import.tooLongTry);
   }
   const [first, second, third] = bytes;
   if ((first === 0xff && second === 0xfe) || (first === 0xfe && second === 0xff)) {
@@ -48,15 +46,12 @@ export const fileText = (bytes: Uint8Array): FileText => {
   const marked = first === 0xef && second === 0xbb && third === 0xbf;
   const body = marked ? bytes.subarray(3) : bytes;
   if (body.includes(0)) {
-    return refuse(
-      "The file is not text: it has zero bytes in it.",
-      "Choose an ABC, MusicXML or text file; save it as UTF-8.",
-    );
+    return refuse(words.import.notText, words.import.notTextTry);
   }
   const text = strFromU8(body);
   if (sameBytes(strToU8(text), body)) {
     return { ok: true, text, guess: null };
   }
-  const guess = "The letters are read as Latin-1, as they are not UTF-8.";
+  const guess = words.import.latin1;
   return { ok: true, text: strFromU8(body, true), guess };
 };

@@ -1,3 +1,4 @@
+import { words } from "../wordTable.ts";
 import type { Piece } from "./piece.ts";
 
 /** Pieces made into full bars, and what was done, in words. */
@@ -71,7 +72,7 @@ export const fullBars = (pieces: readonly Piece[], full: number): FullBars => {
       if (whole && piece.length / full < MOST_DIVIDED + 1) {
         bars.push(...divided(piece, full));
       } else {
-        said.push(`Bar ${piece.number} is longer than a bar; what is beyond is left out.`);
+        said.push(words.import.longBar(piece.number));
         const symbols = piece.symbols.filter(({ at }) => at < full);
         bars.push({ ...piece, length: full, symbols });
       }
@@ -93,7 +94,7 @@ export const fullBars = (pieces: readonly Piece[], full: number): FullBars => {
       pending = piece;
       if (piece.symbols.length > 0) {
         const chords = piece.symbols.map(({ symbol }) => symbol).join(" ");
-        said.push(`Bar ${piece.number} is a pick-up (${chords}) and is left out.`);
+        said.push(words.import.pickUp(piece.number, chords));
       }
     } else {
       bars.push(piece);
@@ -102,7 +103,7 @@ export const fullBars = (pieces: readonly Piece[], full: number): FullBars => {
   const short = bars.filter((bar) => bar.length < full && !same(bar.length, full));
   const odd = short.filter((bar) => bar.plays === 1 && !bar.endsEnding && bar !== bars.at(-1));
   for (const bar of odd) {
-    said.push(`Bar ${bar.number} is shorter than a bar; its last chord fills it.`);
+    said.push(words.import.shortBar(bar.number));
   }
   return { bars: bars.map((bar) => ({ ...bar, length: full })), said };
 };

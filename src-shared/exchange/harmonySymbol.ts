@@ -1,6 +1,7 @@
 import { silence } from "../chart/chordSymbol.ts";
 import { chordName } from "../harmony/chord.ts";
 import { readChord, readQuality } from "../harmony/readChord.ts";
+import { words } from "../wordTable.ts";
 import { type KindDegree, suffixFor } from "./kindTable.ts";
 import { childOf, childrenOf, textAt, type XmlElement } from "./xmlTree.ts";
 
@@ -61,7 +62,7 @@ export const harmonySymbol = (harmony: XmlElement, bar: string): SymbolFound => 
   }
   const root = noteOf(harmony, "root");
   if (root === null) {
-    return { ok: false, left: `Bar ${bar}: a harmony without a root by letter is left out.` };
+    return { ok: false, left: words.import.noRoot(bar) };
   }
   const bass = noteOf(harmony, "bass");
   const suffixes = suffixesOf(harmony, kind);
@@ -73,12 +74,12 @@ export const harmonySymbol = (harmony: XmlElement, bar: string): SymbolFound => 
       return {
         ok: true,
         symbol,
-        left: more ? `Bar ${bar}: added tones of ${symbol} are left out.` : null,
+        left: more ? words.import.addedTones(bar, symbol) : null,
       };
     }
   }
   return {
     ok: false,
-    left: `Bar ${bar}: the harmony ${root} ${kind} is left out; no chord is that.`,
+    left: words.import.noHarmony(bar, root, kind),
   };
 };

@@ -1,6 +1,9 @@
 import { TICKS_PER_QUARTER } from "../units.ts";
+import { words } from "../wordTable.ts";
 import { chartLabel } from "./chartFromBars.ts";
+import { directionJumps, soundJumps } from "./directionJumps.ts";
 import { harmonySymbol } from "./harmonySymbol.ts";
+import type { Jump, PlacedJump } from "./jump.ts";
 import type { Piece, PieceSymbol } from "./piece.ts";
 import { childOf, childrenOf, textAt, type XmlElement } from "./xmlTree.ts";
 
@@ -10,9 +13,7 @@ export type PartReading = {
   readonly chords: number;
   readonly notes: number;
   readonly lyrics: number;
-  readonly jumps: boolean;
-  /** Of each time signature its first bar, in order: "4/4". */
-  readonly meters: readonly { readonly bar: string; readonly meter: string }[];
+  readonly jumps: readonly PlacedJump[];
   /** Signatures after the first. */
   readonly keyChanges: number;
   /** Sharps (positive) or flats; null where no key is given. */
@@ -23,7 +24,6 @@ export type PartReading = {
 };
 
 const MAX_LEFT = 20;
-const jumpNames = ["dacapo", "dalsegno", "tocoda", "fine", "coda", "segno"];
 
 const numberIn = (text: string | null | undefined): number | null => {
   const value = text === null || text === undefined || text === "" ? Number.NaN : Number(text);
@@ -53,9 +53,11 @@ const meterOf = (time: XmlElement): string | null => {
 export const readMeasures = (part: XmlElement): PartReading => {
   const pieces: Piece[] = [];
   const left: string[] = [];
-  const meters: { bar: string; meter: string }[] = [];
+  let meter = "4/4";
   let divisions = 1;
-  let [chords, notes, lyrics, keyChanges, jumps] = [0, 0, 0, 0, false];
+  const jumps: PlacedJump[] = [];
+  let [chords, notes, lyrics, keyChanges] = [0, 0, 0, 0];
+  let nextOpens = false;
   let fifths: PartReading["fifths"] = null;
   let tempo: number | null = null;
   let inEnding = false;
@@ -63,13 +65,10 @@ export const readMeasures = (part: XmlElement): PartReading => {
   const ticksOf = (element: XmlElement, name: string): number =>
     ((numberIn(textAt(element, name)) ?? 0) * TICKS_PER_QUARTER) / divisions;
 
-  const readAttributes = (element: XmlElement, bar: string): void => {
+  const readAttributes = (element: XmlElement): void => {
     divisions = Math.max(1e-6, numberIn(textAt(element, "divisions")) ?? divisions);
     const time = childOf(element, "time");
-    const meter = time && meterOf(time);
-    if (meter !== null && meters.at(-1)?.meter !== meter) {
-      meters.push({ bar, meter });
-    }
+    meter = (time && meterOf(time)) ?? meter;
     const key = childOf(element, "key");
     const sharps = key && numberIn(textAt(key, "fifths"));
     if (key !== null && sharps !== null) {
@@ -86,7 +85,6 @@ export const readMeasures = (part: XmlElement): PartReading => {
       return;
     }
     tempo ??= numberIn(sound.attributes["tempo"]);
-    jumps ||= jumpNames.some((name) => name in sound.attributes);
   };
 
   const readMeasure = (measure: XmlElement, index: number): void => {
@@ -94,7 +92,19 @@ export const readMeasures = (part: XmlElement): PartReading => {
     const symbols: PieceSymbol[] = [];
     let [at, length] = [0, 0];
     let label: string | null = null;
-    let [opensRepeat, plays, endsEnding] = [false, 1, false];
+    const inMeasure: { readonly jump: Jump; readonly at: number }[] = [];
+    let [opensRepeat, plays, endsEnding] = [nextOpens, 1, false];
+    nextOpens = false;
+    const takeJumps = (found: readonly Jump[], offset: number): void => {
+      inMeasure.push(...found.map((jump) => ({ jump, at: at + offset })));
+    };
+    const takeSound = (sound: XmlElement | null): void => {
+      readSound(sound);
+      if (sound?.attributes["forward-repeat"] === "yes") {
+        opensRepeat ||= at === 0;
+        nextOpens = at > 0;
+      }
+    };
     let ending: readonly number[] | null = null;
     const readBarline = (line: XmlElement): void => {
       const repeat = childOf(line, "repeat");
@@ -104,6 +114,9 @@ export const readMeasures = (part: XmlElement): PartReading => {
       } else if (repeat !== null) {
         const times = numberIn(repeat.attributes["times"]) ?? 2;
         plays = Math.min(16, Math.max(2, Math.round(times)));
+        if (repeat.attributes["after-jump"] === "yes") {
+          left.push(words.import.afterJump(number));
+        }
       }
       const bracket = childOf(line, "ending");
       if (bracket?.attributes["type"] === "start") {
@@ -119,7 +132,7 @@ export const readMeasures = (part: XmlElement): PartReading => {
     for (const element of measure.children) {
       switch (element.name) {
         case "attributes":
-          readAttributes(element, number);
+          readAttributes(element);
           break;
         case "note":
           if (childOf(element, "pitch") !== null) {
@@ -151,15 +164,16 @@ export const readMeasures = (part: XmlElement): PartReading => {
           break;
         }
         case "direction": {
-          readSound(childOf(element, "sound"));
+          takeSound(childOf(element, "sound"));
+          takeJumps(directionJumps(element), ticksOf(element, "offset"));
           for (const type of childrenOf(element, "direction-type")) {
             label ??= chartLabel(textAt(type, "rehearsal") ?? "");
-            jumps ||= jumpNames.some((name) => childOf(type, name) !== null);
           }
           break;
         }
         case "sound":
-          readSound(element);
+          takeSound(element);
+          takeJumps(soundJumps(element), ticksOf(element, "offset"));
           break;
         case "barline":
           readBarline(element);
@@ -169,23 +183,41 @@ export const readMeasures = (part: XmlElement): PartReading => {
       }
       length = Math.max(length, at);
     }
+    const [before, after] = [pieces.length, pieces.length + (length > 0 ? 1 : 0)];
+    for (const { jump, at: place } of inMeasure) {
+      // A way to the coda leaves where it stands; the other signs are for the whole bar.
+      const first = jump.kind === "toCoda" || jump.kind === "codaSign";
+      jumps.push({
+        jump,
+        enters: place > 0 && place >= length ? after : before,
+        leaves: first && place <= 0 ? before : after,
+      });
+    }
     if (length > 0) {
-      pieces.push({ number, length, symbols, label, opensRepeat, plays, ending, endsEnding });
+      pieces.push({
+        number,
+        meter,
+        length,
+        symbols,
+        label,
+        opensRepeat,
+        plays,
+        ending,
+        endsEnding,
+      });
     }
   };
   for (const [index, measure] of childrenOf(part, "measure").entries()) {
     readMeasure(measure, index);
   }
   const shown = left.slice(0, MAX_LEFT);
-  const more =
-    left.length > MAX_LEFT ? [`and ${left.length - MAX_LEFT} more of the same kind`] : [];
+  const more = left.length > MAX_LEFT ? [words.import.more(left.length - MAX_LEFT)] : [];
   return {
     pieces,
     chords,
     notes,
     lyrics,
     jumps,
-    meters,
     keyChanges,
     fifths,
     tempo,

@@ -1,6 +1,8 @@
 import * as v from "valibot";
+import { parseJson } from "../parseJson.ts";
 import { freeName } from "../roll/editPattern.ts";
 import { type Pattern, patternSchema } from "../roll/pattern.ts";
+import { words } from "../wordTable.ts";
 
 /** Why a file of patterns cannot be read: what is wrong and where, and what to do. */
 export type PatternFileRefusal = { readonly says: string; readonly try: string };
@@ -28,49 +30,41 @@ const refuse = (says: string, advice: string): PatternFileReading => ({
   problem: { says, try: advice },
 });
 
-const nameOf = (parsed: unknown, index: number): string => {
+const nameOf = (parsed: unknown, index: number): string | null => {
   const named = v.safeParse(v.object({ patterns: v.array(v.unknown()) }), parsed);
   const one = named.success ? named.output.patterns[index] : undefined;
   const name = v.safeParse(v.object({ name: v.pipe(v.string(), v.trim(), v.minLength(1)) }), one);
-  return name.success ? ` (“${name.output.name.slice(0, 60)}”)` : "";
+  return name.success ? name.output.name.slice(0, 60) : null;
 };
 
 /** In words: where in the file an entry stands. */
 const sayWhere = (path: readonly unknown[], parsed: unknown): string => {
   const [list, pattern, field, stroke, part, pick, which] = path;
   if (list !== "patterns" || typeof pattern !== "number") {
-    return "The list “patterns”";
+    return words.bench.inFile.list;
   }
-  const where = `Pattern ${pattern + 1}${nameOf(parsed, pattern)}`;
+  const where = words.bench.inFile.nth(pattern + 1, nameOf(parsed, pattern));
   if (field === "strokes" && typeof stroke === "number") {
-    const on = typeof pick === "number" ? `, pick ${pick + 1}` : "";
+    const at =
+      typeof pick === "number"
+        ? words.bench.inFile.pick(where, stroke + 1, pick + 1)
+        : words.bench.inFile.eighth(where, stroke + 1);
     const entry = which ?? part;
-    return `${where}, eighth ${stroke + 1}${on}${entry === undefined ? "" : `: “${entry}”`}`;
+    return entry === undefined ? at : words.bench.inFile.entry(at, `${entry}`);
   }
-  return field === undefined ? where : `${where}: “${field}”`;
+  return field === undefined ? where : words.bench.inFile.entry(where, `${field}`);
 };
 
 const wanted: Readonly<Record<string, string>> = {
-  name: "a name of 1 to 60 characters",
-  meter: "one of 4/4, 3/4, 2/4 and 6/8",
-  strokes: "a list of 1 to 32 eighths",
-  picks: "a list of at most 5 picks",
-  finger: "T, I or M",
-  on: 'one of 1, 2, 3, 4 and "fifth"',
-  accent: "true or false",
-  damped: "true or false",
-  patterns: "a list of 1 to 500 patterns",
-};
-
-const parse = (text: string): unknown => {
-  try {
-    return JSON.parse(text);
-  } catch (error) {
-    if (error instanceof SyntaxError) {
-      return undefined;
-    }
-    throw error;
-  }
+  name: words.bench.inFile.wanted.name,
+  meter: words.bench.inFile.wanted.meter,
+  strokes: words.bench.inFile.wanted.strokes,
+  picks: words.bench.inFile.wanted.picks,
+  finger: words.bench.inFile.wanted.finger,
+  on: words.bench.inFile.wanted.on,
+  accent: words.bench.inFile.wanted.trueOrFalse,
+  damped: words.bench.inFile.wanted.trueOrFalse,
+  patterns: words.bench.inFile.wanted.patterns,
 };
 
 /**
@@ -78,23 +72,20 @@ const parse = (text: string): unknown => {
  * what is wrong, where, and what to do. Rules of the hand are not looked at.
  */
 export const readPatternFile = (text: string): PatternFileReading => {
-  const another = "Choose a file that was exported from “My patterns”.";
+  const another = words.bench.inFile.notPatterns;
   if (text.length > MOST_FILE_CHARACTERS) {
-    return refuse("This file is too large to be a file of patterns.", another);
+    return refuse(words.bench.inFile.tooLarge, another);
   }
-  const parsed = parse(text.replace(/^\uFEFF/, ""));
+  const parsed = parseJson(text.replace(/^\uFEFF/, ""));
   if (parsed === undefined) {
-    return refuse("This file is not JSON, or is cut off.", another);
+    return refuse(words.bench.inFile.notJson, another);
   }
   const mark = v.safeParse(marked, parsed);
   if (!mark.success) {
-    return refuse("This file holds no patterns: it has no “shortslidePatterns”.", another);
+    return refuse(words.bench.inFile.noPatterns, another);
   }
   if (mark.output.shortslidePatterns !== 1) {
-    return refuse(
-      "This file is of a later version than this program.",
-      "Update the program, or export from one of the same version.",
-    );
+    return refuse(words.bench.inFile.later, words.bench.inFile.laterTry);
   }
   const read = v.safeParse(fileSchema, parsed);
   if (read.success) {
@@ -103,8 +94,8 @@ export const readPatternFile = (text: string): PatternFileReading => {
   const path = read.issues[0].path?.map(({ key }) => key) ?? [];
   const last = path.findLast((key) => typeof key === "string");
   return refuse(
-    `${sayWhere(path, parsed)} is not as it must be. Nothing was imported.`,
-    `It must be ${wanted[String(last)] ?? "a pattern"}. Mend the file, or export it again.`,
+    words.bench.inFile.wrong(sayWhere(path, parsed)),
+    words.bench.inFile.mustBe(wanted[String(last)] ?? words.bench.inFile.pattern),
   );
 };
 

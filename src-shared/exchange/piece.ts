@@ -10,6 +10,8 @@ export type PieceSymbol = {
 export type Piece = {
   /** What the file calls the bar, for words: "8". */
   readonly number: string;
+  /** The time signature it stands in, as the file has it: "4/4", "free time". */
+  readonly meter: string;
   /** In ticks; need not be a full bar. */
   readonly length: number;
   readonly symbols: readonly PieceSymbol[];

@@ -1,18 +1,18 @@
 /// <reference path="./abcjsParse.d.ts" />
+
 import Parse from "abcjs/src/parse/abc_parse.js";
-import { readMeter } from "../chart/headerValues.ts";
 import { plainHeader } from "../chart/readHeader.ts";
-import type { Meter } from "../chart/song.ts";
 import type { Key } from "../harmony/key.ts";
 import { keyName, readKey } from "../harmony/readKey.ts";
 import { refuse } from "../harmony/refusal.ts";
-import { bpm } from "../units.ts";
+import { words } from "../wordTable.ts";
+import { abcBudget } from "./abcBudget.ts";
 import { abcPieces } from "./abcPieces.ts";
 import { type AbcText, abcTunes, partOrder } from "./abcTunes.ts";
-import { chartFromBars, chartLabel } from "./chartFromBars.ts";
+import { chartLabel } from "./chartFromBars.ts";
 import { fileText } from "./fileText.ts";
 import type { FoundTune, Importing, OnTune } from "./importing.ts";
-import { beatsFromQuarters } from "./readMusicXml.ts";
+import { songsFromPieces } from "./songsFromPieces.ts";
 
 type AbcTune = ReturnType<Parse["getTune"]>;
 
@@ -32,17 +32,18 @@ const keyOf = (tune: AbcTune): FoundKey => {
   const minor = minorModes.test(mode);
   const reading = readKey(`${root}${sign}${minor ? "m" : ""}`);
   if (!reading.ok) {
-    return { key: plainHeader.key, read: "no key: G is taken", left: null };
+    return { key: plainHeader.key, read: words.import.noKey, left: null };
   }
   const name = keyName(reading.key);
-  const left = plainModes.test(mode) ? null : `The mode (${mode}): ${name} is written.`;
-  return { key: reading.key, read: `key ${name}`, left };
+  const left = plainModes.test(mode) ? null : words.import.mode(mode, name);
+  return { key: reading.key, read: words.import.key(name), left };
 };
 
-const tempoOf = (tune: AbcTune, meter: Meter): number | null => {
+/** Quarters a minute, or null where none is told. */
+const tempoOf = (tune: AbcTune): number | null => {
   const { duration, bpm: count } = tune.metaText.tempo ?? {};
   const whole = (duration ?? [0.25]).reduce((sum, part) => sum + part, 0);
-  return count === undefined ? null : beatsFromQuarters(count * whole * 4, meter);
+  return count === undefined ? null : count * whole * 4;
 };
 
 /** The parser's words for what it could not take; a text it stops at is a refusal. */
@@ -56,86 +57,64 @@ const parsed = (text: string): AbcTune | string => {
   }
 };
 
-const sameBars = (one: string, other: string): boolean => {
-  const [first, second] = [readMeter(one), readMeter(other)];
-  const length = ({ beats, unit }: Meter): number => beats / unit;
-  return first.ok && second.ok && length(first.value) === length(second.value);
-};
-
-const tuneOf = (abc: AbcText): FoundTune => {
+const tunesOf = (abc: AbcText): readonly FoundTune[] => {
   const { title } = abc;
   if (abc.text.length > MAX_TUNE) {
-    return { ...refuse("This tune is too long to read.", "Divide it into parts."), title };
+    return [{ ...refuse(words.import.abc.tooLong, words.import.abc.tooLongTry), title }];
+  }
+  const beyond = abcBudget(abc.text);
+  if (beyond !== null) {
+    return [{ ...beyond, title }];
   }
   const tune = parsed(abc.text);
   if (typeof tune === "string") {
-    return {
-      ...refuse(`The ABC cannot be read: ${tune.slice(0, 120)}.`, "Check its K: and M: lines."),
-      title,
-    };
+    const says = words.import.abc.says(tune.slice(0, 120));
+    return [{ ...refuse(says, words.import.abc.try), title }];
   }
-  const { pieces, chords, notes, meters, left } = abcPieces(tune, abc.text);
+  const { pieces, chords, notes, jumps, left } = abcPieces(tune, abc.text);
   if (chords === 0) {
-    const advice = 'Write chords in quotes before the notes, as in "G"B2 "D7"A2.';
-    return { ...refuse("This tune has no chord symbols.", advice), title };
-  }
-  const [first] = meters;
-  const meter = readMeter(first?.meter ?? "4/4");
-  if (!meter.ok) {
-    return { ...meter, title };
-  }
-  const other = meters.find((each) => !sameBars(each.meter, first?.meter ?? ""));
-  if (other !== undefined) {
-    const says = `The metre changes to ${other.meter} in bar ${other.bar}, and a chart keeps one metre.`;
-    return { ...refuse(says, "Put the bars of each metre in a tune of their own."), title };
+    const advice = words.import.abc.noChordsTry;
+    return [{ ...refuse(words.import.abc.noChords, advice), title }];
   }
   const key = keyOf(tune);
-  const beats = tempoOf(tune, meter.value);
   const labels = new Set(pieces.map((piece) => piece.label));
   const order = partOrder(abc.order ?? "").flatMap((name) => chartLabel(name) ?? []);
   const form = order.length > 0 && order.every((name) => labels.has(name)) ? order : null;
-  const header = {
-    title,
-    key: key.key,
-    meter: meter.value,
-    tempo: beats === null ? plainHeader.tempo : bpm(beats),
-    capo: plainHeader.capo,
-    tuning: plainHeader.tuning,
-    form,
-  };
-  const read = [
-    `${chords} chord symbols`,
-    key.read,
-    beats === null ? "no tempo: 100 is taken" : `tempo ${beats}`,
-    ...(form === null ? [] : [`parts in the order ${form.join(" ")}`]),
-  ];
-  return chartFromBars(header, pieces, read, [
-    ...(notes > 0 ? [`${notes} notes: a chart has chords alone.`] : []),
-    ...(abc.lyrics ? ["Lyrics."] : []),
-    ...(key.left === null ? [] : [key.left]),
-    ...left,
-  ]);
+  return songsFromPieces({
+    header: {
+      title,
+      key: key.key,
+      capo: plainHeader.capo,
+      tuning: plainHeader.tuning,
+      form,
+    },
+    quarters: tempoOf(tune),
+    pieces,
+    jumps,
+    read: [key.read, ...(form === null ? [] : [words.import.abc.order(form.join(" "))])],
+    left: [
+      ...(notes > 0 ? [words.import.notes(notes)] : []),
+      ...(abc.lyrics ? [words.import.abc.lyrics] : []),
+      ...(key.left === null ? [] : [key.left]),
+      ...left,
+    ],
+  });
 };
 
 /** Reads the text of an ABC 2.1 file: each of its tunes as a chart, or why it cannot be one. */
 export const readAbcText = (text: string, onTune?: OnTune): Importing => {
+  const count = text.match(/^X:/gm)?.length ?? 0;
+  if (count > MAX_TUNES) {
+    return refuse(words.import.abc.manyTunes(count), words.import.divide(MAX_TUNES));
+  }
   const tunes = abcTunes(text);
   if (tunes.length === 0) {
-    return refuse(
-      "There is no tune in this file: no line starts with X: and K:.",
-      "Choose an ABC file.",
-    );
+    return refuse(words.import.abc.noTune, words.import.abc.noTuneTry);
   }
-  if (tunes.length > MAX_TUNES) {
-    return refuse(
-      `There are ${tunes.length} tunes in this file.`,
-      `Divide it: ${MAX_TUNES} at most.`,
-    );
-  }
-  const found = tunes.map((tune, index) => {
-    const one = tuneOf(tune);
+  const found = tunes.flatMap((tune, index) => {
+    const songs = tunesOf(tune);
     onTune?.(index + 1, tunes.length);
-    return one;
+    return songs;
   });
   return { ok: true, tunes: found };
 };

@@ -1,18 +1,17 @@
-import { readMeter } from "../chart/headerValues.ts";
-import { eighthsInBeat } from "../chart/pulse.ts";
 import { plainHeader } from "../chart/readHeader.ts";
-import type { Meter } from "../chart/song.ts";
 import type { Key } from "../harmony/key.ts";
 import { keyName } from "../harmony/readKey.ts";
 import { readTuning } from "../harmony/readTuning.ts";
 import { refuse } from "../harmony/refusal.ts";
 import { tunings } from "../neck/tuningTable.ts";
-import { bpm, fret } from "../units.ts";
-import { chartFromBars, type FoundHeader } from "./chartFromBars.ts";
+import { fret } from "../units.ts";
+import { words } from "../wordTable.ts";
+import type { FoundHeader } from "./chartFromBars.ts";
 import { fileText } from "./fileText.ts";
 import type { FoundTune, Importing } from "./importing.ts";
 import { type PartReading, readMeasures } from "./measureReader.ts";
 import { readXml } from "./readXml.ts";
+import { songsFromPieces } from "./songsFromPieces.ts";
 import { unpackMxl } from "./unpackMxl.ts";
 import { childOf, childrenOf, textAt, type XmlElement } from "./xmlTree.ts";
 
@@ -23,18 +22,6 @@ const minors = "Ab Eb Bb F C G D A E B F# C# G# D# A#".split(" ");
 const keyOf = (given: PartReading["fifths"]): Key | null => {
   const tonic = given && (given.minor ? minors : majors)[Math.round(given.fifths) + 7];
   return given && tonic ? { tonic, mode: given.minor ? "minor" : "major" } : null;
-};
-
-const LOWEST_TEMPO = 15;
-const HIGHEST_TEMPO = 320;
-
-/**
- * A tempo in beats of the meter from one in quarters, or null where it is none a chart can have.
- * @example beatsFromQuarters(200, { beats: 2, unit: 2 }) // => 100
- */
-export const beatsFromQuarters = (quarters: number, meter: Meter): number | null => {
-  const beats = Math.round((quarters * 2 * 1000) / eighthsInBeat(meter)) / 1000;
-  return beats >= LOWEST_TEMPO && beats <= HIGHEST_TEMPO ? beats : null;
 };
 
 /** A banjo's tuning and capo where a tablature staff of five lines tells them. */
@@ -61,17 +48,14 @@ const neckOf = (part: XmlElement): Pick<FoundHeader, "capo" | "tuning"> => {
 };
 
 const leftOf = (reading: PartReading, parts: number): readonly string[] => [
-  ...(reading.notes > 0 ? [`${reading.notes} notes: a chart has chords alone.`] : []),
-  ...(reading.lyrics > 0 ? [`${reading.lyrics} syllables of lyrics.`] : []),
-  ...(reading.jumps
-    ? ["Da capo, segno, coda and fine: written bars are played as they stand."]
-    : []),
-  ...(reading.keyChanges > 0 ? ["Changes of key: the chart keeps its first one."] : []),
-  ...(parts > 1 ? [`${parts - 1} other parts.`] : []),
+  ...(reading.notes > 0 ? [words.import.notes(reading.notes)] : []),
+  ...(reading.lyrics > 0 ? [words.import.xml.lyrics(reading.lyrics)] : []),
+  ...(reading.keyChanges > 0 ? [words.import.xml.keys] : []),
+  ...(parts > 1 ? [words.import.xml.parts(parts - 1)] : []),
   ...reading.left,
 ];
 
-const tuneOf = (root: XmlElement, title: string): FoundTune => {
+const tunesOf = (root: XmlElement, title: string): readonly FoundTune[] => {
   const parts = childrenOf(root, "part");
   const readings = parts.map((part) => ({ part, reading: readMeasures(part) }));
   const best = readings.reduce<(typeof readings)[number] | null>(
@@ -79,48 +63,22 @@ const tuneOf = (root: XmlElement, title: string): FoundTune => {
     null,
   );
   if (best === null || best.reading.chords === 0) {
-    return {
-      ...refuse(
-        "There are no chord symbols in this score.",
-        "Write the chords as harmony symbols in a notation program, and export it again.",
-      ),
-      title,
-    };
+    const refusal = refuse(words.import.xml.noChords, words.import.xml.noChordsTry);
+    return [{ ...refusal, title }];
   }
   const { part, reading } = best;
-  const [first, other] = reading.meters;
-  const meter = readMeter(first?.meter ?? "4/4");
-  if (!meter.ok) {
-    return { ...meter, title };
-  }
-  if (other !== undefined) {
-    return {
-      ...refuse(
-        `The metre changes to ${other.meter} in bar ${other.bar}, and a chart keeps one metre.`,
-        "Export the bars of each metre as a score of their own.",
-      ),
-      title,
-    };
-  }
   const key = keyOf(reading.fifths);
-  const beats = reading.tempo === null ? null : beatsFromQuarters(reading.tempo, meter.value);
-  const header: FoundHeader = {
-    title,
-    key: key ?? plainHeader.key,
-    meter: meter.value,
-    tempo: beats === null ? plainHeader.tempo : bpm(beats),
-    form: null,
-    ...neckOf(part),
-  };
-  const read = [
-    `${reading.chords} chord symbols`,
-    key === null ? "no key: G is taken" : `key ${keyName(key)}`,
-    beats === null ? "no tempo: 100 is taken" : `tempo ${beats}`,
-  ];
-  return chartFromBars(header, reading.pieces, read, leftOf(reading, parts.length));
+  return songsFromPieces({
+    header: { title, key: key ?? plainHeader.key, form: null, ...neckOf(part) },
+    quarters: reading.tempo,
+    pieces: reading.pieces,
+    jumps: reading.jumps,
+    read: [key === null ? words.import.noKey : words.import.key(keyName(key))],
+    left: leftOf(reading, parts.length),
+  });
 };
 
-const EXPORT = "Export it as MusicXML (score-partwise) from a notation program.";
+const EXPORT = words.import.xml.partwiseTry;
 
 /** Reads the text of a MusicXML score, 3.1 or 4.0, into a chart. */
 export const readMusicXmlText = (text: string): Importing => {
@@ -131,13 +89,13 @@ export const readMusicXmlText = (text: string): Importing => {
   const { root } = xml;
   if (root.name !== "score-partwise") {
     return root.name === "score-timewise"
-      ? refuse("This score is written measure by measure (score-timewise).", EXPORT)
-      : refuse(`This is XML, but no score: it starts with <${root.name.slice(0, 40)}>.`, EXPORT);
+      ? refuse(words.import.xml.timewise, EXPORT)
+      : refuse(words.import.xml.noScore(root.name.slice(0, 40)), EXPORT);
   }
   const work = childOf(root, "work");
   const title =
-    (work && textAt(work, "work-title")) || textAt(root, "movement-title") || "Untitled";
-  return { ok: true, tunes: [tuneOf(root, title)] };
+    (work && textAt(work, "work-title")) || textAt(root, "movement-title") || words.notes.untitled;
+  return { ok: true, tunes: tunesOf(root, title) };
 };
 
 /** Reads a MusicXML file, plain or compressed (.mxl), into a chart. */

@@ -3,14 +3,27 @@ import { readChart } from "../chart/readChart.ts";
 import { plainHeader } from "../chart/readHeader.ts";
 import { writeChart } from "../chart/writeChart.ts";
 import { refuse } from "../harmony/refusal.ts";
+import { words as wordTable } from "../wordTable.ts";
 import type { Importing } from "./importing.ts";
 
-const MAX_TEXT = 1_000_000;
+const MAX_TEXT = 200_000;
 const MAX_SHOWN = 5;
 
-const words = (line: string): readonly string[] => line.trim().split(/[\s,–-]*\s[\s,–-]*|,/);
+/** No chord symbol is longer. */
+const LONGEST_SYMBOL = 32;
+const MOST_CHORDS = 5000;
+const MOST_BAR_LINES = 10_000;
+const MOST_WORDS = 20_000;
 
-const isChord = (word: string): boolean => readSymbol(word, plainHeader.key).ok;
+/** Words between spaces and commas; a dash between two of them belongs to neither. */
+const words = (line: string): readonly string[] =>
+  line.split(/[\s,]+/).map((word) => {
+    const isLong = word.length > LONGEST_SYMBOL;
+    return isLong && !/^[–-]*$/.test(word) ? word : word.replace(/^[–-]+|[–-]+$/g, "");
+  });
+
+const isChord = (word: string): boolean =>
+  word.length <= LONGEST_SYMBOL && readSymbol(word, plainHeader.key).ok;
 
 /** A line of chords alone; words such as "A" count only where every word of the line is one. */
 const chordsOf = (line: string): readonly string[] | null => {
@@ -27,35 +40,49 @@ const isChart = (text: string): boolean =>
  */
 export const readPasted = (text: string): Importing => {
   if (text.length > MAX_TEXT) {
-    return refuse("This text is too long for a chart.", "Paste one song at a time.");
+    return refuse(wordTable.import.text.tooLong, wordTable.import.text.tooLongTry);
   }
   if (isChart(text)) {
+    const lines = text.split("|").length - 1;
+    if (lines > MOST_BAR_LINES) {
+      return refuse(`There are ${lines} bar lines in this text.`, "Paste one song at a time.");
+    }
     const { value, notes } = readChart(text);
     const bars = value.sections.reduce((sum, section) => sum + section.bars.length, 0);
     if (bars === 0) {
-      return refuse("There are no bars in this text.", "Write the changes as in | G | C | D |.");
+      return refuse(wordTable.import.text.noBars, wordTable.import.text.noBarsTry);
     }
     const left = notes
       .filter((note) => note.severity === "error")
-      .map((note) => `Line ${note.at.line}: ${note.says} ${note.try}`);
+      .map((note) => wordTable.import.text.line(note.at.line, note.says, note.try));
     // As pasted, not as understood: nothing of it is lost, and the chart's own marks show the rest.
     const chart = text.endsWith("\n") ? text : `${text}\n`;
     return {
       ok: true,
-      tunes: [{ ok: true, title: value.title, chart, read: [`${bars} bars`], left }],
+      tunes: [{ ok: true, title: value.title, chart, read: [wordTable.import.bars(bars)], left }],
     };
+  }
+  if (text.split(/\s+/, MOST_WORDS + 1).length > MOST_WORDS) {
+    return refuse(
+      `There are more than ${MOST_WORDS} words in this text.`,
+      "Paste one song at a time.",
+    );
   }
   const lines = text.split(/\r\n|\n|\r/).filter((line) => line.trim() !== "");
   const rows = lines.map((line) => ({ line, chords: chordsOf(line) }));
   const chords = rows.flatMap((row) => row.chords ?? []);
   if (chords.length === 0) {
-    return refuse("There are no chords in this text.", "Paste a line of chords, as in G C D.");
+    return refuse(wordTable.import.text.noChords, wordTable.import.text.noChordsTry);
+  }
+  if (chords.length > MOST_CHORDS) {
+    const says = `There are ${chords.length} chords in this text.`;
+    return refuse(says, `Paste one song at a time: ${MOST_CHORDS} chords at most.`);
   }
   const body = rows.flatMap((row) => (row.chords ? [`| ${row.chords.join(" | ")} |`] : []));
   const others = rows.filter((row) => row.chords === null).map((row) => row.line.trim());
   const shown = others
     .slice(0, MAX_SHOWN)
-    .map((line) => `"${line.slice(0, 60)}" has no chords alone.`);
+    .map((line) => wordTable.import.text.lineLeft(line.slice(0, 60)));
   const more = others.length - shown.length;
   return {
     ok: true,
@@ -64,8 +91,8 @@ export const readPasted = (text: string): Importing => {
         ok: true,
         title: plainHeader.title,
         chart: writeChart(readChart(body.join("\n")).value),
-        read: [`${chords.length} chords, one bar each`],
-        left: [...shown, ...(more > 0 ? [`and ${more} more lines`] : [])],
+        read: [wordTable.import.text.oneBarEach(chords.length)],
+        left: [...shown, ...(more > 0 ? [wordTable.import.text.moreLines(more)] : [])],
       },
     ],
   };

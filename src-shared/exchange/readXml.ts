@@ -1,5 +1,6 @@
 import { XMLParser, XMLValidator } from "fast-xml-parser";
 import { type Refusal, refuse } from "../harmony/refusal.ts";
+import { words } from "../wordTable.ts";
 import type { XmlElement } from "./xmlTree.ts";
 
 /** A document's root element, or why it cannot be read. */
@@ -7,6 +8,23 @@ export type XmlReading = { readonly ok: true; readonly root: XmlElement } | Refu
 
 /** MusicXML nests about a dozen deep. */
 const MAX_DEPTH = 64;
+
+/** Tags (a start and an end are two) and attributes of a file, as what reading costs. */
+const MAX_MARKS = 400_000;
+
+const marksIn = (text: string): number => {
+  let marks = 0;
+  for (const mark of ["<", "="]) {
+    for (
+      let at = text.indexOf(mark);
+      at >= 0 && marks <= MAX_MARKS;
+      at = text.indexOf(mark, at + 1)
+    ) {
+      marks += 1;
+    }
+  }
+  return marks;
+};
 
 const parser: XMLParser = new XMLParser({
   preserveOrder: true,
@@ -72,32 +90,34 @@ const contentOf = (list: unknown): { readonly children: XmlElement[]; readonly t
 /** The parser's words may quote a whole broken tag. */
 const MOST_QUOTED = 120;
 
-const SAVE_AGAIN = "Open it in the program it comes from and export it as MusicXML again.";
+const SAVE_AGAIN = words.import.xml.try;
 
 /**
  * Reads an XML document. A document type that declares anything of its own is refused, no entity but
- * XML's five is expanded, and nothing is nested deeper than 64.
+ * XML's five is expanded, and nothing is nested deeper than 64; a file of more than
+ * 400,000 tags and attributes is refused.
  */
 export const readXml = (text: string): XmlReading => {
   const doctype = /<!DOCTYPE[^>[]*(\[?)/i.exec(text);
   if (doctype?.[1] === "[" || /<!(?:ENTITY|ELEMENT|ATTLIST|NOTATION)/i.test(text)) {
-    return refuse("The file declares XML entities of its own, which are not read.", SAVE_AGAIN);
+    return refuse(words.import.xml.entities, SAVE_AGAIN);
+  }
+  if (marksIn(text) > MAX_MARKS) {
+    return refuse(
+      `The file has more than ${MAX_MARKS} XML tags and attributes.`,
+      "Export only the part with the chord symbols.",
+    );
   }
   const valid = XMLValidator.validate(text);
   if (valid !== true) {
     const { line, col, msg } = valid.err;
-    return refuse(
-      `The XML is broken in line ${line}, column ${col}: ${msg.slice(0, MOST_QUOTED)}`,
-      SAVE_AGAIN,
-    );
+    return refuse(words.import.xml.broken(line, col, msg.slice(0, MOST_QUOTED)), SAVE_AGAIN);
   }
   try {
     const root = contentOf(parser.parse(text)).children[0];
-    return root === undefined
-      ? refuse("There is no XML element in the file.", SAVE_AGAIN)
-      : { ok: true, root };
+    return root === undefined ? refuse(words.import.xml.noElement, SAVE_AGAIN) : { ok: true, root };
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
-    return refuse(`The XML cannot be read: ${why.slice(0, MOST_QUOTED)}.`, SAVE_AGAIN);
+    return refuse(words.import.xml.says(why.slice(0, MOST_QUOTED)), SAVE_AGAIN);
   }
 };

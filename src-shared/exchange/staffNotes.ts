@@ -97,8 +97,11 @@ const notationsOf = (note: Note, stroke: WrittenStroke, staff: Staff): XmlElemen
   return parts.length === 0 ? null : element("notations", {}, parts);
 };
 
-/** Eighths under one beam: half a bar of four quarters, a dotted quarter, else a quarter. */
-const beamTicks = (meter: Meter): number => {
+/**
+ * Ticks under one beam: half a bar of four quarters, a dotted quarter, else a quarter.
+ * @example beamTicks({ beats: 3, unit: 4 }) // => 480
+ */
+export const beamTicks = (meter: Meter): number => {
   if (meter.unit === 8) {
     return 3 * TICKS_PER_EIGHTH;
   }

@@ -1,9 +1,12 @@
 import { Unzip, type UnzipFile, UnzipInflate } from "fflate";
 import { type Refusal, refuse } from "../harmony/refusal.ts";
+import { words } from "../wordTable.ts";
+import { crc32 } from "./crc32.ts";
 import { fileText } from "./fileText.ts";
 import { MAX_IMPORT_BYTES } from "./importing.ts";
 import { readXml } from "./readXml.ts";
 import { childOf } from "./xmlTree.ts";
+import { zipDirectory } from "./zipDirectory.ts";
 
 /** The score within a compressed MusicXML file, or why it cannot be had. */
 export type Unpacked = { readonly ok: true; readonly bytes: Uint8Array } | Refusal;
@@ -12,7 +15,7 @@ export type Unpacked = { readonly ok: true; readonly bytes: Uint8Array } | Refus
 const CHUNK = 512;
 const MOST_FILES = 64;
 const CONTAINER = "META-INF/container.xml";
-const EXPORT_AGAIN = "Export the score again, as .mxl or as .musicxml.";
+const EXPORT_AGAIN = words.import.packed.try;
 
 const joined = (parts: readonly Uint8Array[], length: number): Uint8Array => {
   const whole = new Uint8Array(length);
@@ -35,7 +38,7 @@ const unzip = (bytes: Uint8Array): readonly Entry[] | Refusal => {
     const entry: Entry = { name: file.name, parts: [], done: false };
     entries.push(entry);
     if (entries.length > MOST_FILES) {
-      failure = `it has more than ${MOST_FILES} files in it`;
+      failure = words.import.packed.manyFiles(MOST_FILES);
       return;
     }
     file.ondata = (error, data, final) => {
@@ -45,7 +48,7 @@ const unzip = (bytes: Uint8Array): readonly Entry[] | Refusal => {
       }
       total += data.length;
       if (total > MAX_IMPORT_BYTES) {
-        failure ??= `it unpacks to more than ${MAX_IMPORT_BYTES / 1024 / 1024} MB`;
+        failure ??= words.import.packed.tooLarge(MAX_IMPORT_BYTES / 1024 / 1024);
         return;
       }
       entry.parts.push(data);
@@ -62,9 +65,7 @@ const unzip = (bytes: Uint8Array): readonly Entry[] | Refusal => {
   } catch (error) {
     failure ??= error instanceof Error ? error.message : String(error);
   }
-  return failure === null
-    ? entries
-    : refuse(`The packed file cannot be opened: ${failure}.`, EXPORT_AGAIN);
+  return failure === null ? entries : refuse(words.import.packed.says(failure), EXPORT_AGAIN);
 };
 
 const bytesOf = (entry: Entry): Uint8Array =>
@@ -83,11 +84,12 @@ const scorePath = (container: Entry | undefined): string | null => {
 
 /**
  * The score of a compressed MusicXML file (.mxl): the one that META-INF/container.xml names, else the
- * first MusicXML file in it. Refused: what unpacks beyond MAX_IMPORT_BYTES, and a broken archive.
+ * first MusicXML file in it. Refused: what unpacks beyond MAX_IMPORT_BYTES, and an archive that is
+ * broken, cut off, or does not agree with its checksum.
  */
 export const unpackMxl = (bytes: Uint8Array): Unpacked => {
   if (bytes.length > MAX_IMPORT_BYTES) {
-    return refuse(`The file is longer than ${MAX_IMPORT_BYTES / 1024 / 1024} MB.`, EXPORT_AGAIN);
+    return refuse(words.import.tooLong(MAX_IMPORT_BYTES / 1024 / 1024), EXPORT_AGAIN);
   }
   const entries = unzip(bytes);
   if ("ok" in entries) {
@@ -98,7 +100,16 @@ export const unpackMxl = (bytes: Uint8Array): Unpacked => {
     entries.find((entry) => entry.name === path) ??
     entries.find(({ name }) => /\.(?:musicxml|xml)$/i.test(name) && !name.startsWith("META-INF/"));
   if (score === undefined || !score.done) {
-    return refuse("There is no whole score in this packed file.", EXPORT_AGAIN);
+    return refuse(words.import.packed.noScore, EXPORT_AGAIN);
   }
-  return { ok: true, bytes: bytesOf(score) };
+  const directory = zipDirectory(bytes, MOST_FILES);
+  if (directory === null) {
+    return refuse("The packed file is cut off: its list of files is missing.", EXPORT_AGAIN);
+  }
+  const unpacked = bytesOf(score);
+  const sum = crc32(unpacked);
+  if (!directory.some((record) => record.name === score.name && record.crc === sum)) {
+    return refuse("The packed file is damaged: its checksum does not agree.", EXPORT_AGAIN);
+  }
+  return { ok: true, bytes: unpacked };
 };

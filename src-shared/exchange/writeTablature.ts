@@ -9,6 +9,7 @@ import { ofString } from "../neck/pitchAt.ts";
 import type { Placement } from "../route/route.ts";
 import type { Note } from "../score/score.ts";
 import { TICKS_PER_EIGHTH } from "../units.ts";
+import { words } from "../wordTable.ts";
 import type { Arranged } from "./arranged.ts";
 import { slidesOf } from "./staffNotes.ts";
 
@@ -97,13 +98,13 @@ const slideMarks = (notes: readonly Note[]): ReadonlyMap<Note, "/" | "\\"> => {
 const headerOf = ({ song, neck, tempo }: Arranged): readonly string[] => [
   song.title.slice(0, WIDTH),
   [
-    `Key ${keyName(song.key)}`,
+    words.tablature.key(keyName(song.key)),
     meterName(song.meter),
-    `${tempo} ${beatNotes(song.meter)} a minute`,
-    `tuning ${neck.tuning.name}`,
-    ...(neck.capo === 0 ? [] : [`capo ${neck.capo}`]),
+    words.tempo.is(tempo, beatNotes(song.meter)),
+    words.tablature.tuning(neck.tuning.name),
+    ...(neck.capo === 0 ? [] : [words.tablature.capo(neck.capo)]),
   ].join(", "),
-  "Frets from the nut; / and \\ slide up and down; T I M thumb, index, middle.",
+  words.tablature.help,
 ];
 
 /**

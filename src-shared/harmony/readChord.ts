@@ -1,4 +1,5 @@
 import { ChordType } from "tonal";
+import { words } from "../wordTable.ts";
 import type { Chord, Quality } from "./chord.ts";
 import { makeChord } from "./makeChord.ts";
 import { plainAccidentals } from "./noteName.ts";
@@ -108,10 +109,7 @@ const refuseRoman = (symbol: string): Refusal | null => {
   const quality = reading.kind === "ours" ? reading.quality : reading.nearest;
   const joint = /^\d/.test(quality) ? "-" : "";
   const degree = `${accidental}${romanDegrees.indexOf(numeral.toUpperCase()) + 1}`;
-  return refuse(
-    "Degrees are written in figures here, not in Roman numerals.",
-    `Write ${degree}${joint}${quality}.`,
-  );
+  return refuse(words.notes.chord.roman, words.notes.chord.write(`${degree}${joint}${quality}`));
 };
 
 const longestReadable = (symbol: string): string | null => {
@@ -127,14 +125,12 @@ const readBass = (symbol: string, upper: string, bass: string): Refusal | string
   const note = /^([A-Ga-g])([b#]?)$/.exec(bass);
   if (note !== null) return `${(note[1] ?? "").toUpperCase()}${note[2] ?? ""}`;
   if (/^H[b#]?$/.test(bass)) {
-    return refuse("H is B in English note names.", `Write ${upper}/B.`);
+    return refuse(words.notes.chord.h, words.notes.chord.write(`${upper}/B`));
   }
   const example = `${upper}/${upper.startsWith("C") ? "G" : "C"}`;
   return refuse(
-    bass === ""
-      ? `"${symbol}" has no note after the slash.`
-      : `"${bass.slice(0, 12)}" is not a note for the bass.`,
-    `Name the bass note, as in ${example}.`,
+    bass === "" ? words.notes.chord.noBass(symbol) : words.notes.chord.notBass(bass.slice(0, 12)),
+    words.notes.chord.bassTry(example),
   );
 };
 
@@ -162,17 +158,16 @@ const refuseOther = (symbol: string): Refusal => {
   if (german !== null) {
     const meant = readCapital(`B${german[1] ?? ""}`);
     if (meant?.ok === true) {
-      return refuse(
-        "H is B in English note names, and the German B is Bb.",
-        `Write ${meant.chord.name}.`,
-      );
+      return refuse(words.notes.chord.german, words.notes.chord.write(meant.chord.name));
     }
   }
   if (/^[a-g]/.test(symbol)) {
     const meant = readCapital(symbol.slice(0, 1).toUpperCase() + symbol.slice(1));
     if (meant !== null) {
-      const advice = meant.ok ? `Write ${meant.chord.standsFor ?? meant.chord.name}.` : meant.try;
-      return refuse("A chord's root is a capital letter.", advice);
+      const advice = meant.ok
+        ? words.notes.chord.write(meant.chord.standsFor ?? meant.chord.name)
+        : meant.try;
+      return refuse(words.notes.chord.small, advice);
     }
   }
   const bare = symbol.replace(/[()"“”]/g, "");
@@ -180,10 +175,8 @@ const refuseOther = (symbol: string): Refusal => {
   const start = unwrapped?.ok === true ? unwrapped.chord.name : longestReadable(symbol);
   const shown = symbol.length > 24 ? `${symbol.slice(0, 24)}…` : symbol;
   return refuse(
-    symbol === "" ? "There is no chord here." : `"${shown}" is not a chord.`,
-    start === null
-      ? "Write a root from A to G, then the quality, as in G, Am, D7 or Bbmaj7."
-      : `Did you mean ${start}?`,
+    symbol === "" ? words.notes.chord.none : words.notes.chord.says(shown),
+    start === null ? words.notes.chord.try : words.notes.chord.meant(start),
   );
 };
 

@@ -1,3 +1,4 @@
+import { words } from "../wordTable.ts";
 import type { Degree, DegreeChord } from "./degree.ts";
 import { plainAccidentals } from "./noteName.ts";
 import { readQuality } from "./readChord.ts";
@@ -36,20 +37,20 @@ const refuseFigures = (degree: string, rest: string): Refusal | null => {
     if (meant.kind !== "ours") return null;
     const joint = /^\d/.test(meant.quality) ? "-" : "";
     return refuse(
-      `${degree}${rest} is written with a hyphen here.`,
-      `Write ${degree}${joint}${meant.quality}.`,
+      words.notes.degree.hyphen(`${degree}${rest}`),
+      words.notes.chord.write(`${degree}${joint}${meant.quality}`),
     );
   }
   if (!/^[\d#b]/.test(rest) || /^b?(?:5)$/.test(rest)) return null;
   if (rest === "7" || rest === "6") {
     return refuse(
-      `${degree}${rest} could be one chord or two.`,
-      `Write ${degree}-${rest} for one chord, or ${degree} ${rest} for two.`,
+      words.notes.degree.oneOrTwo(`${degree}${rest}`),
+      words.notes.degree.oneOrTwoTry(degree, rest),
     );
   }
   if (/^([b#]?[1-7])+$/.test(rest)) {
     const apart = [degree, ...(rest.match(/[b#]?[1-7]/g) ?? [])].slice(0, 8).join(" ");
-    return refuse("Degrees need white space between them.", `Write ${apart}.`);
+    return refuse(words.notes.degree.spaces, words.notes.chord.write(apart));
   }
   return null;
 };
@@ -65,22 +66,22 @@ export const readDegree = (symbol: string): DegreeReading => {
   const parts = /^([b#]?)(\d)([^/]*)(?:\/(.*))?$/.exec(plain);
   const shown = plain.length > 24 ? `${plain.slice(0, 24)}…` : plain;
   if (parts === null) {
-    return refuse(`"${shown}" is not a degree.`, "Write a figure from 1 to 7, as in 4, 6m or b7.");
+    return refuse(words.notes.degree.says(shown), words.notes.degree.try);
   }
   const [, accidental = "", figure = "", rest = "", bassText] = parts;
   if (!/[1-7]/.test(figure)) {
-    return refuse(`There is no degree ${figure}.`, "Degrees go from 1 to 7.");
+    return refuse(words.notes.degree.none(figure), words.notes.degree.noneTry);
   }
   const degree = degreeOf(accidental, figure);
   const name = `${accidental}${figure}`;
   const figures = refuseFigures(name, rest);
   if (figures !== null) return figures;
   if (rest === "-") {
-    return refuse(`${shown} stops at the hyphen.`, `Write ${name}m for minor, or ${name}-7.`);
+    return refuse(words.notes.degree.stops(shown), words.notes.degree.stopsTry(name));
   }
   const reading = readQuality(rest.replace(/^-/, ""));
   if (reading.kind === "unknown") {
-    return refuse(`"${shown}" is not a chord.`, `Write ${name}, ${name}m or ${name}-7.`);
+    return refuse(words.notes.chord.says(shown), words.notes.degree.qualities(name));
   }
   const ours = reading.kind === "ours";
   const quality = ours ? reading.quality : reading.nearest;
@@ -91,8 +92,8 @@ export const readDegree = (symbol: string): DegreeReading => {
   const bass = readBassDegree(bassText);
   if (bass === null) {
     return refuse(
-      `"${shown}" has no degree after the slash.`,
-      `The bass of a degree is a degree too, as in ${name}/${figure === "3" ? "5" : "3"}.`,
+      words.notes.degree.noBass(shown),
+      words.notes.degree.bassTry(`${name}/${figure === "3" ? "5" : "3"}`),
     );
   }
   const own = bass.number === degree.number && bass.accidental === degree.accidental;

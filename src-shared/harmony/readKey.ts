@@ -1,4 +1,5 @@
 import { Key as TonalKey } from "tonal";
+import { words } from "../wordTable.ts";
 import type { Key } from "./key.ts";
 import { pitchClassOf, plainAccidentals } from "./noteName.ts";
 import { type Refusal, refuse } from "./refusal.ts";
@@ -55,24 +56,18 @@ export const readKey = (text: string): KeyReading => {
   const minor = modeText === "m" || modeText === "-" || /^min/i.test(modeText);
   const mode = minor ? "minor" : "major";
   if (parts === null) {
-    return refuse(
-      `"${plain.slice(0, 24)}" is not a key.`,
-      "Write the tonic, with m for minor, as in Key: G or Key: F#m.",
-    );
+    return refuse(words.notes.key.says(plain.slice(0, 24)), words.notes.key.try);
   }
   if (/^H$/i.test(letter)) {
-    return refuse("H is B in English note names.", `Write Key: B${minor ? "m" : ""}.`);
+    return refuse(words.notes.chord.h, words.notes.key.write(`B${minor ? "m" : ""}`));
   }
   const key: Key = { tonic: `${letter.toUpperCase()}${accidental}`, mode };
   if (letter !== letter.toUpperCase()) {
-    return refuse("A key is written with a capital letter.", `Write Key: ${keyName(key)}.`);
+    return refuse(words.notes.key.small, words.notes.key.write(keyName(key)));
   }
   const usual = keyOn(key.tonic, mode);
   if (usual.tonic !== key.tonic) {
-    return refuse(
-      `${keyName(key)} would have more than seven sharps or flats.`,
-      `Write Key: ${keyName(usual)}.`,
-    );
+    return refuse(words.notes.key.tooMany(keyName(key)), words.notes.key.write(keyName(usual)));
   }
   return { ok: true, key };
 };

@@ -2,6 +2,7 @@ import { Note } from "tonal";
 import type { PerString, Tuning } from "../neck/neck.ts";
 import { tuningNamed, tunings } from "../neck/tuningTable.ts";
 import { type Midi, midi } from "../units.ts";
+import { words } from "../wordTable.ts";
 import { plainAccidentals } from "./noteName.ts";
 import { type Refusal, refuse } from "./refusal.ts";
 
@@ -36,8 +37,5 @@ export const readTuning = (text: string): TuningReading => {
   }
   const shown = text.length > 24 ? `${text.slice(0, 24)}…` : text;
   const known = tunings.map(({ name }) => name).join(", ");
-  return refuse(
-    `There is no tuning "${shown}" here.`,
-    `Write one of ${known}, or five notes from string 5 to string 1, as in G4 D3 G3 B3 D4.`,
-  );
+  return refuse(words.notes.tuning.says(shown), words.notes.tuning.try(known));
 };

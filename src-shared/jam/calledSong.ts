@@ -1,3 +1,4 @@
+import { eighthsIn } from "../chart/pulse.ts";
 import { plainHeader } from "../chart/readHeader.ts";
 import type { Bar, Meter, Song, Stay } from "../chart/song.ts";
 import { chordOnDegree, degreeSymbol } from "../harmony/degree.ts";
@@ -16,7 +17,7 @@ export type JamSetting = {
 const stayOf = (call: Call, { key, meter }: JamSetting): Stay => ({
   symbol: call === null ? "N.C." : degreeSymbol(call),
   chord: call === null ? null : chordOnDegree(call, key),
-  eighths: (meter.beats * 8) / meter.unit,
+  eighths: eighthsIn(meter),
 });
 
 /**

@@ -33,7 +33,10 @@ export const usualNeckLook: NeckLook = {
  * player who looks down, and at the right for who faces that player.
  * @example playerOf({ nut: "right", seen: "listener" }) // => "right-handed"
  */
-export const playerOf = ({ nut, seen }: Pick<NeckLook, "nut" | "seen">): string =>
+export const playerOf = ({
+  nut,
+  seen,
+}: Pick<NeckLook, "nut" | "seen">): "right-handed" | "left-handed" =>
   (nut === "left") === (seen === "player") ? "right-handed" : "left-handed";
 
 /**

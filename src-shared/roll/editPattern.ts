@@ -5,9 +5,9 @@ import {
   type PatternMeter,
   type PatternPick,
   type PatternStroke,
+  type PickFinger,
   type VoicedString,
 } from "./pattern.ts";
-import type { PickFinger } from "./roll.ts";
 import { reachOf } from "./rollRules.ts";
 
 /** An eighth on which nothing is struck. */

@@ -1,3 +1,4 @@
+import { words } from "../wordTable.ts";
 import { eighthsOfMeter, isBeat, isStrong } from "./beats.ts";
 import { cutPart } from "./cutPart.ts";
 import type { Pattern, PatternMeter, PatternStroke } from "./pattern.ts";
@@ -131,7 +132,7 @@ const thinned = (stay: StayShape, pieces: readonly Pattern[]): readonly Pattern[
     const strokes = pattern.strokes.map((stroke, eighth) =>
       start + eighth === 0 || isBeat(stay.meter, inBar(stay, start + eighth)) ? stroke : rest,
     );
-    return { ...pattern, name: `${pattern.name}, on the beats`, strokes };
+    return { ...pattern, name: words.rolls.onBeats(pattern.name), strokes };
   });
 };
 

@@ -1,6 +1,5 @@
-import type { PatternStroke } from "./pattern.ts";
+import type { PatternStroke, PickFinger } from "./pattern.ts";
 import type { Played } from "./played.ts";
-import type { PickFinger } from "./roll.ts";
 
 const fingersOf = ({ picks }: PatternStroke): readonly PickFinger[] =>
   picks.map(({ finger }) => finger);

@@ -1,5 +1,7 @@
 import * as v from "valibot";
-import type { PickFinger } from "./roll.ts";
+
+/** A right-hand finger: thumb, index, middle. */
+export type PickFinger = "T" | "I" | "M";
 
 /**
  * A string as a voicing has it: 1 its highest, then 2 and 3, and 4 its lowest where it has four (3
@@ -22,7 +24,7 @@ export type PatternStroke = {
 };
 
 /** The meters that patterns are written for; 2/2 takes those of 4/4. */
-export type PatternMeter = "4/4" | "3/4" | "2/4" | "6/8";
+export type PatternMeter = "4/4" | "3/4" | "2/4" | "6/8" | "9/8";
 
 /** A right-hand pattern: one stroke for each eighth note, of part of a measure, one, or several. */
 export type Pattern = {
@@ -32,7 +34,7 @@ export type Pattern = {
 };
 
 /** All meters of patterns, the commonest first. */
-export const patternMeters: readonly PatternMeter[] = ["4/4", "3/4", "2/4", "6/8"];
+export const patternMeters: readonly PatternMeter[] = ["4/4", "3/4", "2/4", "6/8", "9/8"];
 
 /** The longest pattern: four measures of 4/4, in eighths. */
 export const MOST_EIGHTHS = 32;

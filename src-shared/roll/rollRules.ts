@@ -4,9 +4,9 @@ import {
   type Pattern,
   type PatternPick,
   type PatternStroke,
+  type PickFinger,
   type VoicedString,
 } from "./pattern.ts";
-import type { PickFinger } from "./roll.ts";
 
 /**
  * What a pattern can break. `finger-twice`: a finger strikes on two successive eighths;

@@ -3,13 +3,20 @@
 // the middle on 1, P a damped pinch of all three on 3-2-1, p one of index and middle, S a strum of the
 // thumb over all strings, O a pinch that rings, - a rest. Names and patterns: common practice, no
 // published source; so is the rule that one measure takes the second half of the two-measure pattern.
-// The eight-eighth rolls are the ones printed in method books; what lies in 3/4, 6/8 and in parts of
-// a measure is derived from them.
+// The eight-eighth rolls are the ones printed in method books; what lies in 3/4, 6/8, 9/8 and in parts
+// of a measure is derived from them.
+import { words } from "../wordTable.ts";
 import { isStrong } from "./beats.ts";
-import type { Pattern, PatternMeter, PatternPick, PatternStroke, VoicedString } from "./pattern.ts";
+import type {
+  Pattern,
+  PatternMeter,
+  PatternPick,
+  PatternStroke,
+  PickFinger,
+  VoicedString,
+} from "./pattern.ts";
 import { patternMeters } from "./pattern.ts";
 import { type StyleName, styleNames } from "./picking.ts";
-import type { PickFinger } from "./roll.ts";
 
 const pick = (finger: PickFinger, on: VoicedString): PatternPick => ({ finger, on });
 
@@ -58,7 +65,7 @@ export type Family = {
   readonly parts: ReadonlyMap<number, Pattern> | string;
 };
 
-/** Two measures of 4/4, one, one of 3/4, of 2/4 and of 6/8, and cells of 2 to 10 eighths. */
+/** Two measures of 4/4, one, one of 3/4, of 2/4, of 6/8 and of 9/8, and cells of 2 to 11 eighths. */
 type Rolled = {
   readonly name: string;
   readonly two: string;
@@ -66,117 +73,133 @@ type Rolled = {
   readonly waltz: string;
   readonly short: string;
   readonly jig: string;
+  readonly slip: string;
   readonly cells: readonly (readonly [string, string])[];
 };
 
 const rolled: Readonly<Record<Exclude<StyleName, "vamp" | "strum">, Rolled>> = {
   forward: {
-    name: "forward",
+    name: words.rolls.names.forward,
     two: "BIMtIMtIBIMtIMtM",
     one: "BIMtIMtM",
     waltz: "BIMtIM",
     short: "BItM",
     jig: "BIMtIM",
+    slip: "BIMtIMtIM",
     cells: [
-      ["thumb and middle", "BM"],
-      ["forward cell", "BIM"],
-      ["alternating thumb, half a measure", "BItM"],
-      ["forward cell and thumb and middle", "BIMtM"],
-      ["two forward cells", "BIMtIM"],
-      ["forward cell and alternating thumb", "BIMTItM"],
-      ["forward, eight eighths", "BIMtIMtM"],
-      ["three forward cells", "BIMtIMtIM"],
-      ["two forward cells and alternating thumb", "BIMtIMTItM"],
+      [words.rolls.cells.thumbMiddle, "BM"],
+      [words.rolls.cells.forwardCell, "BIM"],
+      [words.rolls.cells.halfAlternating, "BItM"],
+      [words.rolls.cells.forwardCellThumbMiddle, "BIMtM"],
+      [words.rolls.cells.twoForward, "BIMtIM"],
+      [words.rolls.cells.forwardAlternating, "BIMTItM"],
+      [words.rolls.cells.forward8, "BIMtIMtM"],
+      [words.rolls.cells.threeForward, "BIMtIMtIM"],
+      [words.rolls.cells.twoForwardAlternating, "BIMtIMTItM"],
+      [words.rolls.cells.threeForwardThumbMiddle, "BIMtIMtIMtM"],
     ],
   },
   backward: {
-    name: "backward",
+    name: words.rolls.names.backward,
     two: "BMItMItMBMItMItI",
     one: "BMItMItI",
     waltz: "BMItMI",
     short: "BMtI",
     jig: "BMItMI",
+    slip: "BMItMItMI",
     cells: [
-      ["thumb and index", "BI"],
-      ["backward cell", "BMI"],
-      ["backward, half a measure", "BMtI"],
-      ["backward cell and thumb and index", "BMItI"],
-      ["two backward cells", "BMItMI"],
-      ["backward, seven eighths", "BMITMtI"],
-      ["backward, eight eighths", "BMItMItI"],
-      ["three backward cells", "BMItMItMI"],
-      ["backward, ten eighths", "BMItMITMtI"],
+      [words.rolls.cells.thumbIndex, "BI"],
+      [words.rolls.cells.backwardCell, "BMI"],
+      [words.rolls.cells.halfBackward, "BMtI"],
+      [words.rolls.cells.backwardCellThumbIndex, "BMItI"],
+      [words.rolls.cells.twoBackward, "BMItMI"],
+      [words.rolls.cells.backward7, "BMITMtI"],
+      [words.rolls.cells.backward8, "BMItMItI"],
+      [words.rolls.cells.threeBackward, "BMItMItMI"],
+      [words.rolls.cells.backward10, "BMItMITMtI"],
+      [words.rolls.cells.threeBackwardThumbIndex, "BMItMItMItI"],
     ],
   },
   "forward-reverse": {
-    name: "forward-reverse",
+    name: words.rolls.names.reverse,
     two: "BIMtMITMBIMtMITM",
     one: "BIMtMITM",
     waltz: "BIMtMI",
     short: "BIMI",
     jig: "BIMtMI",
+    slip: "BIMtMItIM",
     cells: [
-      ["thumb and middle", "BM"],
-      ["forward cell", "BIM"],
-      ["forward-reverse, half a measure", "BIMI"],
-      ["forward cell and thumb and middle", "BIMtM"],
-      ["forward-reverse, six eighths", "BIMtMI"],
-      ["forward-reverse, seven eighths", "BIMItIM"],
-      ["forward-reverse, eight eighths", "BIMtMITM"],
-      ["forward-reverse, nine eighths", "BIMtMItIM"],
-      ["forward-reverse, ten eighths", "BIMtMItIMI"],
+      [words.rolls.cells.thumbMiddle, "BM"],
+      [words.rolls.cells.forwardCell, "BIM"],
+      [words.rolls.cells.halfReverse, "BIMI"],
+      [words.rolls.cells.forwardCellThumbMiddle, "BIMtM"],
+      [words.rolls.cells.reverse6, "BIMtMI"],
+      [words.rolls.cells.reverse7, "BIMItIM"],
+      [words.rolls.cells.reverse8, "BIMtMITM"],
+      [words.rolls.cells.reverse9, "BIMtMItIM"],
+      [words.rolls.cells.reverse10, "BIMtMItIMI"],
+      [words.rolls.cells.reverse11, "BIMtMItIMtM"],
     ],
   },
   "alternating-thumb": {
-    name: "alternating thumb",
+    name: words.rolls.names.alternating,
     two: "TItMBItMTItMBItM",
     one: "TItMBItM",
     waltz: "BItMIM",
     short: "BItM",
     jig: "TIMBIM",
+    slip: "TIMBIMTIM",
     cells: [
-      ["thumb and middle", "BM"],
-      ["forward cell", "BIM"],
-      ["alternating thumb, half a measure", "BItM"],
-      ["alternating thumb, five eighths", "BItIM"],
-      ["alternating thumb, six eighths", "BItMIM"],
-      ["alternating thumb, seven eighths", "BItMTIM"],
-      ["alternating thumb, eight eighths", "TItMBItM"],
-      ["alternating thumb, nine eighths", "BItMTItIM"],
-      ["alternating thumb, ten eighths", "BItMTItMIM"],
+      [words.rolls.cells.thumbMiddle, "BM"],
+      [words.rolls.cells.forwardCell, "BIM"],
+      [words.rolls.cells.halfAlternating, "BItM"],
+      [words.rolls.cells.alternating5, "BItIM"],
+      [words.rolls.cells.alternating6, "BItMIM"],
+      [words.rolls.cells.alternating7, "BItMTIM"],
+      [words.rolls.cells.alternating8, "TItMBItM"],
+      [words.rolls.cells.alternating9, "BItMTItIM"],
+      [words.rolls.cells.alternating10, "BItMTItMIM"],
+      [words.rolls.cells.alternating11, "BItMTItMTIM"],
     ],
   },
 };
 
 const familyOfRoll = (roll: Rolled, meter: PatternMeter): Family => {
-  const { name, two, one, waltz, short, jig } = roll;
+  const { name, two, one, waltz, short, jig, slip } = roll;
   const parts = new Map(
     roll.cells.map(([label, letters]) => [letters.length, patternOf(label, meter, letters)]),
   );
-  const measure = { "4/4": one, "3/4": waltz, "2/4": short, "6/8": jig }[meter];
+  const measure = { "4/4": one, "3/4": waltz, "2/4": short, "6/8": jig, "9/8": slip }[meter];
   const wholes = [
-    ...(meter === "4/4" ? [patternOf(`${name}, two measures`, meter, two)] : []),
-    patternOf(`${name}, ${meter === "3/4" ? "waltz" : "one"} measure`, meter, measure),
+    ...(meter === "4/4" ? [patternOf(words.rolls.twoMeasures(name), meter, two)] : []),
+    patternOf(
+      meter === "3/4" ? words.rolls.waltzMeasure(name) : words.rolls.oneMeasure(name),
+      meter,
+      measure,
+    ),
   ];
   return { wholes, parts };
 };
 
 /** Measures from which the parts are cut: what is struck depends on the beat. */
 const onTheBeat: Readonly<Record<"vamp" | "strum", Readonly<Record<PatternMeter, string>>>> = {
-  vamp: { "4/4": "B-P-B-P-", "3/4": "B-P-P-", "2/4": "B-P-", "6/8": "B--P--" },
-  strum: { "4/4": "S---S---", "3/4": "S-----", "2/4": "S---", "6/8": "S--S--" },
+  vamp: { "4/4": "B-P-B-P-", "3/4": "B-P-P-", "2/4": "B-P-", "6/8": "B--P--", "9/8": "B--P--P--" },
+  strum: { "4/4": "S---S---", "3/4": "S-----", "2/4": "S---", "6/8": "S--S--", "9/8": "S--S--S--" },
 };
 
 const familyOf = (style: StyleName, meter: PatternMeter): Family => {
   if (style !== "vamp" && style !== "strum") {
     return familyOfRoll(rolled[style], meter);
   }
-  const name = style === "vamp" ? "vamp" : "single strum";
+  const name = words.rolls.names[style];
   const measure = onTheBeat[style][meter];
-  const two = patternOf(`${name}, two measures`, meter, `${measure}${measure}`);
+  const two = patternOf(words.rolls.twoMeasures(name), meter, `${measure}${measure}`);
   return {
-    wholes: [...(meter === "4/4" ? [two] : []), patternOf(`${name}, one measure`, meter, measure)],
-    parts: `${name}, part of a measure`,
+    wholes: [
+      ...(meter === "4/4" ? [two] : []),
+      patternOf(words.rolls.oneMeasure(name), meter, measure),
+    ],
+    parts: words.rolls.partOfMeasure(name),
   };
 };
 

@@ -125,13 +125,15 @@ const refusal = (problem: Problem, request: PlanRequest): Plan => {
  * The route that is best by the request's aim, found by dynamic programming, so that no other choice
  * of allowed voicings is better. Of several equally good it is the first in the order of voicingsOf,
  * compared from the first placement on: the same song always gives the same route. N.C. takes none.
+ * `slots` are those of the same song, where they are known.
  */
 export const planRoute = (
   timeline: Pick<Timeline, "stays" | "bars" | "meter" | "length">,
   neck: Neck,
   request: PlanRequest,
+  slots?: readonly Slot[],
 ): Plan => {
-  const problem = problemOf(timeline, neck, request);
+  const problem = problemOf(timeline, neck, request, slots);
   const solution = solve(problem, request);
   return solution
     ? { kind: "route", route: routeOf(problem, solution, timeline, neck, request) }

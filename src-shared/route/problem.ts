@@ -230,14 +230,14 @@ export const pinsInForce = ({
 }: Pick<PlanRequest, "pins" | "alike">): readonly Pin[] =>
   alike ? pins.map((pin) => ({ ...pin, time: null })) : pins;
 
-/** Sets up what a request asks of a song. */
+/** Sets up what a request asks of a song; `slots` are those of the same song, where they are known. */
 export const problemOf = (
   timeline: Pick<Timeline, "stays" | "bars" | "meter" | "length">,
   neck: Neck,
   asked: PlanRequest,
+  slots: readonly Slot[] = slotsOf(timeline, neck, asked),
 ): Problem => {
   const request = { ...asked, pins: pinsInForce(asked) };
-  const slots = slotsOf(timeline, neck, request);
   const byChord = new Map<string, Allowed>();
   const allowed = slots.map(({ chord }) => {
     const own = byChord.get(chord.name) ?? allowedVoicings(chord, neck, request);

@@ -7,7 +7,8 @@ const THIRD_TRIPLET = (2 * TICKS_PER_QUARTER) / 3;
 /**
  * Where a tick of the written song is heard: each quarter's first eighth lasts longer and its second
  * shorter, from even (0) to two to one (1), and everything between goes along in proportion. Quarters
- * stay where they are, and so does everything in 6/8, whose eighths come in threes. In whole ticks.
+ * stay where they are, and so does everything in 6/8 and 9/8, whose eighths come in
+ * threes. In whole ticks.
  * Common practice, no published source.
  * @example bouncedTick(240, 1, { beats: 4, unit: 4 }) // => 320
  * @example bouncedTick(240, 1, { beats: 6, unit: 8 }) // => 240

@@ -1,6 +1,6 @@
-import type { Meter, TimedBar, Timeline } from "../chart/song.ts";
+import type { TimedBar, Timeline } from "../chart/song.ts";
 import type { Neck } from "../neck/neck.ts";
-import { eighthsOfMeter } from "../roll/beats.ts";
+import { eighthsOfMeter, meterOfPattern } from "../roll/beats.ts";
 import { fifthBelongs } from "../roll/fifthBelongs.ts";
 import type { Pattern } from "../roll/pattern.ts";
 import { onThird, type Played } from "../roll/played.ts";
@@ -10,12 +10,6 @@ import type { Slot } from "../route/slot.ts";
 import { millimetres, milliseconds, TICKS_PER_EIGHTH, tick } from "../units.ts";
 import { arrange } from "./arrange.ts";
 import type { Score } from "./score.ts";
-
-/** A pattern's meter with quarters for beats, so that its tempo counts quarters. */
-const quarters = (pattern: Pattern): Meter => ({
-  beats: eighthsOfMeter[pattern.meter] / 2,
-  unit: 4,
-});
 
 const barsOf = (pattern: Pattern): readonly TimedBar[] => {
   const measure = eighthsOfMeter[pattern.meter];
@@ -34,14 +28,14 @@ const barsOf = (pattern: Pattern): readonly TimedBar[] => {
 export type Trial = Pick<Placement, "chord" | "voicing"> & { readonly neck: Neck };
 
 /**
- * A pattern by itself on one chord, once through, with the band: bars of quarters, to go round and
- * round. Where the open fifth string does not belong to the chord, the thumb strikes string 3.
+ * A pattern by itself on one chord, once through, with the band, to go round and round: its tempo counts
+ * beats of the pattern's meter. Where the open fifth string does not belong to the chord, the thumb strikes string 3.
  */
 export const patternScore = (pattern: Pattern, { chord, voicing, neck }: Trial): Score => {
   const length = tick(pattern.strokes.length * TICKS_PER_EIGHTH);
   const start = tick(0);
   const timeline: Timeline = {
-    meter: quarters(pattern),
+    meter: meterOfPattern(pattern.meter),
     bars: barsOf(pattern),
     stays: [{ chord, start, length, bar: 0 }],
     length,

@@ -1,6 +1,6 @@
 import type { Meter, TimedBar } from "../chart/song.ts";
 import type { StringNumber } from "../neck/neck.ts";
-import type { PickFinger } from "../roll/roll.ts";
+import type { PickFinger } from "../roll/pattern.ts";
 import type { Fret, Midi, Tick } from "../units.ts";
 
 /** A note that goes on sounding while the hand slides: the pitch passes through the frets. */

@@ -1,5 +1,4 @@
-import { eighthsInBeat } from "../chart/pulse.ts";
-import { eighthsIn } from "../chart/readBar.ts";
+import { eighthsIn, eighthsInBeat } from "../chart/pulse.ts";
 import type { Meter } from "../chart/song.ts";
 import {
   type Bpm,
@@ -15,13 +14,13 @@ import {
 } from "../units.ts";
 
 /**
- * Ticks in one beat of the meter: a quarter, a half note in 2/2, a dotted quarter in 6/8.
+ * Ticks in one beat of the meter: a quarter, a half note in 2/2, a dotted quarter in 6/8 and 9/8.
  * @example ticksPerBeat({ beats: 6, unit: 8 }) // => 720
  */
 export const ticksPerBeat = (meter: Meter): Tick => tick(eighthsInBeat(meter) * TICKS_PER_EIGHTH);
 
 /**
- * Beats in one full bar of the meter: those of the signature, and two in 6/8.
+ * Beats in one full bar of the meter: those of the signature, but two in 6/8 and three in 9/8.
  * @example beatsPerBar({ beats: 6, unit: 8 }) // => 2
  */
 export const beatsPerBar = (meter: Meter): number => eighthsIn(meter) / eighthsInBeat(meter);

@@ -1,11 +1,5 @@
 import type { Practice, PracticeMix } from "../score/band.ts";
-
-const mixWords: Readonly<Record<PracticeMix, { readonly name: string; readonly says: string }>> = {
-  all: { name: "Everyone", says: "The banjo plays with the band." },
-  "without-banjo": { name: "You are the banjo", says: "The band plays; the banjo is yours." },
-  "bass-and-click": { name: "Bass and click", says: "The bass, and a click on every beat." },
-  "banjo-only": { name: "Banjo alone", says: "The banjo by itself." },
-};
+import { words } from "../wordTable.ts";
 
 /**
  * A practice mix in words.
@@ -13,7 +7,7 @@ const mixWords: Readonly<Record<PracticeMix, { readonly name: string; readonly s
  */
 export const sayPracticeMix = (
   mix: PracticeMix,
-): { readonly name: string; readonly says: string } => mixWords[mix];
+): { readonly name: string; readonly says: string } => words.band.mixes[mix];
 
 /**
  * Why silent bars are never heard: the song, of so many bars, is over before the first one. "" where
@@ -21,6 +15,4 @@ export const sayPracticeMix = (
  * @example sayNoSilence({ play: 4, rest: 2 }, 4) // => "The song has 4 bars: it is over before anyone drops out."
  */
 export const sayNoSilence = (silences: Practice["silentBars"], songBars: number | null): string =>
-  silences && songBars !== null && silences.play >= songBars
-    ? `The song has ${songBars} bar${songBars === 1 ? "" : "s"}: it is over before anyone drops out.`
-    : "";
+  silences && songBars !== null && silences.play >= songBars ? words.band.noSilence(songBars) : "";

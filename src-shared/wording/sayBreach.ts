@@ -1,31 +1,23 @@
 import { eighthsOfMeter } from "../roll/beats.ts";
 import { fingersAt, voicedStrings } from "../roll/editPattern.ts";
-import type { Pattern, VoicedString } from "../roll/pattern.ts";
-import type { PickFinger } from "../roll/roll.ts";
+import type { Pattern, PickFinger, VoicedString } from "../roll/pattern.ts";
 import type { Breach } from "../roll/rollRules.ts";
+import { words } from "../wordTable.ts";
 
 /**
  * A right-hand finger by its name.
  * @example sayFinger("I") // => "index"
  */
-export const sayFinger = (finger: PickFinger): string =>
-  ({ T: "thumb", I: "index", M: "middle" })[finger];
+export const sayFinger = (finger: PickFinger): string => words.bench.fingers[finger];
 
 /**
  * A string of a voicing as a player calls it.
  * @example saySome("fifth") // => "5th string"
  */
 export const saySome = (on: VoicedString): string =>
-  on === "fifth" ? "5th string" : `string ${on}`;
+  on === "fifth" ? words.bench.fifthString : words.bench.stringNumber(on);
 
-const theFinger = (finger: PickFinger | undefined): string =>
-  finger === undefined || finger === "T" ? "The thumb" : `The ${sayFinger(finger)} finger`;
-
-const strings: Readonly<Record<PickFinger, string>> = {
-  T: "strings 2, 3 and 4 and the 5th",
-  I: "strings 2, 3 and 4",
-  M: "strings 1 and 2",
-};
+const theFinger = (finger: PickFinger | undefined): string => words.bench.theFinger[finger ?? "T"];
 
 /** What a breach is, in one sentence; eighths count from 1. */
 export const sayBreach = (breach: Breach, pattern: Pattern): string => {
@@ -33,21 +25,29 @@ export const sayBreach = (breach: Breach, pattern: Pattern): string => {
   const eighth = breach.eighth + 1;
   switch (rule) {
     case "finger-twice":
-      return `${theFinger(finger)} strikes twice running, on eighths ${eighth - 1} and ${eighth}.`;
+      return words.bench.breach.twice(theFinger(finger), eighth - 1, eighth);
     case "starts-off-thumb":
-      return "The first eighth has no thumb: a pattern starts on the thumb.";
+      return words.bench.breach.startsOffThumb;
     case "ends-on-thumb":
-      return `The thumb strikes on the last eighth, ${eighth}: it must be free to start the next pattern.`;
+      return words.bench.breach.endsOnThumb(eighth);
     case "out-of-reach":
-      return `${theFinger(finger)} is off its strings on eighth ${eighth}: it picks ${strings[finger ?? "T"]}.`;
+      return words.bench.breach.offString(
+        theFinger(finger),
+        eighth,
+        words.bench.fingerStrings[finger ?? "T"],
+      );
     case "not-one-stroke":
       return finger === undefined
-        ? `The fingers cross, or share a string, on eighth ${eighth}: the thumb lies lowest, the middle finger highest.`
-        : `${theFinger(finger)} is on strings that lie apart on eighth ${eighth}.`;
+        ? words.bench.breach.cross(eighth)
+        : words.bench.breach.apart(theFinger(finger), eighth);
     case "empty":
-      return "Nothing is struck yet.";
+      return words.bench.breach.empty;
     case "wrong-length":
-      return `${pattern.strokes.length} eighths are not whole measures of ${pattern.meter}, which has ${eighthsOfMeter[pattern.meter]}.`;
+      return words.bench.breach.length(
+        pattern.strokes.length,
+        pattern.meter,
+        eighthsOfMeter[pattern.meter],
+      );
   }
 };
 
@@ -55,9 +55,11 @@ const sayStroke = (pattern: Pattern, eighth: number): string => {
   const picks = voicedStrings
     .toReversed()
     .flatMap((on) =>
-      fingersAt(pattern, eighth, on).map((finger) => `${sayFinger(finger)} on ${saySome(on)}`),
+      fingersAt(pattern, eighth, on).map((finger) =>
+        words.bench.fingerOn(sayFinger(finger), saySome(on)),
+      ),
     );
-  return picks.length === 0 ? "a rest" : picks.join(", ");
+  return picks.length === 0 ? words.bench.rest : picks.join(", ");
 };
 
 /**
@@ -69,13 +71,11 @@ export const sayMend = (before: Pattern, after: Pattern): string => {
   const changed = after.strokes.flatMap((stroke, eighth) => {
     const old = before.strokes[eighth];
     return old && JSON.stringify(old.picks) !== JSON.stringify(stroke.picks)
-      ? [`eighth ${eighth + 1}: ${sayStroke(after, eighth)}`]
+      ? [words.bench.stroke(eighth + 1, sayStroke(after, eighth))]
       : [];
   });
   const count = Math.abs(longer);
   const length =
-    longer === 0
-      ? []
-      : [`${count} ${count === 1 ? "eighth" : "eighths"} ${longer > 0 ? "of rest added" : "cut"}`];
+    longer === 0 ? [] : [longer > 0 ? words.bench.restAdded(count) : words.bench.cut(count)];
   return [...changed, ...length].join("; ");
 };

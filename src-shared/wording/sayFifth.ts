@@ -4,6 +4,7 @@ import type { Neck } from "../neck/neck.ts";
 import { pitchAt } from "../neck/pitchAt.ts";
 import { fifthBelongs } from "../roll/fifthBelongs.ts";
 import { fret } from "../units.ts";
+import { words } from "../wordTable.ts";
 
 /**
  * Whether the open fifth string, raised with the capo, belongs to a chord: null where it does, else
@@ -14,5 +15,5 @@ export const sayFifth = (chord: Chord, neck: Neck): string | null => {
   const flat = /b/.test(chord.root) || chord.root === "F";
   return fifthBelongs(chord, neck)
     ? null
-    : `Leave the 5th string out: ${noteNameOf(pitchClass, flat)} is not in ${chord.name}`;
+    : words.hand.fifthOut(noteNameOf(pitchClass, flat), chord.name);
 };

@@ -1,14 +1,7 @@
 import type { Tuning } from "../neck/neck.ts";
 import type { Leg, Placement } from "../route/route.ts";
-import type { Finger } from "../voicing/voicing.ts";
+import { words } from "../wordTable.ts";
 import { shapeWords } from "./sayShape.ts";
-
-const fingerNames: Readonly<Record<Finger, string>> = {
-  1: "index",
-  2: "middle",
-  3: "ring",
-  4: "little",
-};
 
 /**
  * How far and which way: "Up 5", "Down 2", or "Same fret".
@@ -16,9 +9,9 @@ const fingerNames: Readonly<Record<Finger, string>> = {
  */
 export const sayFrets = (frets: number): string => {
   if (frets === 0) {
-    return "Same fret";
+    return words.changes.sameFret;
   }
-  return frets > 0 ? `Up ${frets}` : `Down ${-frets}`;
+  return frets > 0 ? words.changes.up(frets) : words.changes.down(-frets);
 };
 
 /**
@@ -28,15 +21,17 @@ export const sayFrets = (frets: number): string => {
 export const sayLeg = (leg: Leg, to: Placement, tuning: Tuning): string => {
   const { kind, says } = shapeWords(to.voicing, tuning);
   if (leg.kind === "hold") {
-    return kind === "name" ? `Stay in the ${says}` : `Stay, ${says}`;
+    return kind === "name" ? words.changes.stayNamed(says) : words.changes.stay(says);
   }
-  return `${sayFrets(leg.frets)}${kind === "name" ? " to the" : ","} ${says}`;
+  return kind === "name"
+    ? words.changes.toNamed(sayFrets(leg.frets), says)
+    : words.changes.to(sayFrets(leg.frets), says);
 };
 
 /** What the fingers do: "Every finger keeps its string", or which ones are placed anew. */
 export const sayFingers = (leg: Leg): string => {
   if (leg.reformed.length === 0) {
-    return "Every finger keeps its string";
+    return words.changes.everyKeeps;
   }
-  return `Place anew: ${leg.reformed.map((finger) => fingerNames[finger]).join(", ")}`;
+  return words.changes.placeAnew(leg.reformed.map((finger) => words.changes.fingers[finger]));
 };

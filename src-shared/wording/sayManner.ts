@@ -1,6 +1,7 @@
 import type { Meter } from "../chart/song.ts";
 import type { Leg } from "../route/route.ts";
 import { tempoOfEighth } from "../score/tempo.ts";
+import { words } from "../wordTable.ts";
 import { sayWay } from "./sayAim.ts";
 
 /** A tempo worked out from milliseconds may miss a whole number by this much. */
@@ -16,6 +17,6 @@ export const sayManner = (leg: Pick<Leg, "way" | "shortestEighth">, meter: Meter
     return "";
   }
   return way === "too-fast" && shortestEighth !== null
-    ? `Too fast at this tempo: up to ${Math.floor(tempoOfEighth(meter, shortestEighth) + ROUNDING)}`
+    ? words.changes.tooFastUpTo(Math.floor(tempoOfEighth(meter, shortestEighth) + ROUNDING))
     : sayWay(way).name;
 };

@@ -4,6 +4,7 @@ import type { Tuning } from "../neck/neck.ts";
 import type { Pin } from "../route/pins.ts";
 import type { PlanRequest } from "../route/problem.ts";
 import type { Slot } from "../route/slot.ts";
+import { words } from "../wordTable.ts";
 import { placeOfBar } from "./placeOfBar.ts";
 import { sayAnyShape } from "./sayShape.ts";
 
@@ -23,15 +24,15 @@ export const sayNoVoicing = (
     severity: "error",
     code: "no-voicing",
     at: placeOfBar(bar),
-    says: `${slot.chord.name} has no ${shapes} within frets ${low} to ${high} that is not ruled out.`,
-    try: "Allow more frets or another shape, or take a pin off.",
+    says: words.notes.noVoicing.says(slot.chord.name, shapes, low, high),
+    try: words.notes.noVoicing.try,
   };
 };
 
 const sayPin = ({ kind, frets, time }: Pin): string => {
   const grip = [frets[2], frets[1], frets[0]].join("-");
-  const when = time === null ? "every time" : `time ${time + 1}`;
-  return `${kind === "hold" ? "held at" : "kept off"} ${grip} (${when})`;
+  const when = time === null ? words.pins.everyTime : words.pins.time(time + 1);
+  return kind === "hold" ? words.pins.heldAt(grip, when) : words.pins.keptOffAt(grip, when);
 };
 
 /** Why there is no route: pins that cannot all be met, at the bar that has them. */
@@ -43,6 +44,6 @@ export const sayClash = (
   severity: "error",
   code: "pins-clash",
   at: placeOfBar(bar),
-  says: `${slot.chord.name} in bar ${slot.bar + 1} cannot be ${pins.map(sayPin).join(" and ")} at once.`,
-  try: "Take one of these pins off.",
+  says: words.notes.pinsClash.says(slot.chord.name, slot.bar + 1, pins.map(sayPin)),
+  try: words.notes.pinsClash.try,
 });

@@ -2,22 +2,11 @@ import { eighthsOfMeter } from "../roll/beats.ts";
 import { ownNameOf } from "../roll/editPicking.ts";
 import type { PatternMeter } from "../roll/pattern.ts";
 import type { Density, FifthUse, Style, StyleName } from "../roll/picking.ts";
+import { words } from "../wordTable.ts";
 
 type Said = { readonly name: string; readonly says: string };
 
-const styles: Readonly<Record<StyleName, Said>> = {
-  forward: { name: "Forward roll", says: "Thumb, index, middle, over and over; drives the song." },
-  backward: { name: "Backward roll", says: "From the high string down; lighter than forward." },
-  "forward-reverse": { name: "Forward-reverse roll", says: "Up and back down within the measure." },
-  "alternating-thumb": {
-    name: "Alternating thumb",
-    says: "The thumb on every other eighth; steady and easy to sing over.",
-  },
-  vamp: { name: "Vamp", says: "A low note on the beat, a short damped pinch off it." },
-  strum: { name: "Strum", says: "One stroke over the strings." },
-};
-
-const isFamily = (style: Style): style is StyleName => style in styles;
+const isFamily = (style: Style): style is StyleName => style in words.hand.styles;
 
 /**
  * A style in words; a pattern of the player's own goes by its own name.
@@ -25,37 +14,20 @@ const isFamily = (style: Style): style is StyleName => style in styles;
  */
 export const sayStyle = (style: Style): Said =>
   isFamily(style)
-    ? styles[style]
-    : { name: ownNameOf(style) ?? style, says: "Your own pattern; elsewhere the forward roll." };
+    ? words.hand.styles[style]
+    : { name: ownNameOf(style) ?? style, says: words.hand.ownSays };
 
 /**
  * A density in words.
  * @example sayDensity("full").name // => "Every stroke"
  */
-export const sayDensity = (density: Density): Said =>
-  ({
-    full: { name: "Every stroke", says: "The whole pattern." },
-    beats: { name: "On the beats", says: "Only what falls on a beat." },
-    bars: { name: "On the bar lines", says: "A pinch at each chord and each bar line." },
-    once: { name: "Once for each chord", says: "One pinch, then let it ring." },
-  })[density];
+export const sayDensity = (density: Density): Said => words.hand.densities[density];
 
 /**
  * A use of the open fifth string in words.
  * @example sayFifthUse("never").name // => "Never"
  */
-export const sayFifthUse = (use: FifthUse): Said =>
-  ({
-    never: { name: "Never", says: "Only the closed strings sound." },
-    cover: {
-      name: "To cover a hard change",
-      says: "It rings while the hand moves, where it belongs to the chord.",
-    },
-    always: {
-      name: "Wherever a pattern has it",
-      says: "Where it belongs to the chord; elsewhere string 3 stands in.",
-    },
-  })[use];
+export const sayFifthUse = (use: FifthUse): Said => words.hand.fifthUses[use];
 
 /**
  * The length of a pattern in words.
@@ -64,9 +36,9 @@ export const sayFifthUse = (use: FifthUse): Said =>
 export const sayPatternLength = (meter: PatternMeter, eighths: number): string => {
   const measures = eighths / eighthsOfMeter[meter];
   if (Number.isInteger(measures)) {
-    return measures === 1 ? "1 measure" : `${measures} measures`;
+    return words.count.measures(measures);
   }
-  return eighths === 1 ? "1 eighth" : `${eighths} eighths`;
+  return words.count.eighths(eighths);
 };
 
 /**
@@ -76,8 +48,7 @@ export const sayPatternLength = (meter: PatternMeter, eighths: number): string =
 export const sayFills = (meter: PatternMeter, eighths: number): string => {
   const measures = eighths / eighthsOfMeter[meter];
   if (!Number.isInteger(measures)) {
-    return `Repeated where ${sayPatternLength(meter, eighths)} fit a chord evenly between bar lines; forward rolls fill the rest.`;
+    return words.hand.fillsWhere(sayPatternLength(meter, eighths));
   }
-  const each = measures === 1 ? "every whole measure" : `every ${measures} whole measures`;
-  return `Repeated in ${each}; forward rolls fill the rest.`;
+  return words.hand.fillsMeasures(measures);
 };

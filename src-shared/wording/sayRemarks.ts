@@ -2,33 +2,34 @@ import type { BarText } from "../chart/readChart.ts";
 import type { Diagnostic } from "../diagnostic.ts";
 import type { Remark } from "../roll/fitRolls.ts";
 import type { Slot } from "../route/slot.ts";
+import { words } from "../wordTable.ts";
 import { placeOfBar } from "./placeOfBar.ts";
 
-type Words = Pick<Diagnostic, "says" | "try">;
+type Said = Pick<Diagnostic, "says" | "try">;
 
-const wordsFor = (remark: Remark, { chord, bar, played }: Slot): Words => {
+const wordsFor = (remark: Remark, { chord, bar, played }: Slot): Said => {
   const name = played.manner.style.replace(/^own:/, "");
-  const where = `${chord.name} in bar ${bar + 1}`;
+  const where = words.notes.chordAt(chord.name, bar + 1);
   switch (remark) {
     case "too-short":
       return {
-        says: `${where} lasts one eighth, too short for a roll: it gets one stroke, with the fingers that are free.`,
-        try: "Leave it so, or give the chord more time.",
+        says: words.notes.tooShort.says(where),
+        try: words.notes.tooShort.try,
       };
     case "pattern-gone":
       return {
-        says: `There is no pattern "${name}" to play, or it is still a draft: a forward roll is played instead.`,
-        try: "Mend it among your patterns, or choose another.",
+        says: words.notes.patternGone.says(name),
+        try: words.notes.patternGone.try,
       };
     case "other-meter":
       return {
-        says: `The pattern "${name}" is in another meter: a forward roll is played instead.`,
-        try: "Choose a pattern in the song's meter.",
+        says: words.notes.otherMeter.says(name),
+        try: words.notes.otherMeter.try,
       };
     case "no-fit":
       return {
-        says: `The pattern "${name}" does not fit ${where}: a forward roll is played instead.`,
-        try: "Give the pattern another length, or choose another for this chord.",
+        says: words.notes.noFit.says(name, where),
+        try: words.notes.noFit.try,
       };
   }
 };

@@ -2,13 +2,8 @@ import type { StringNumber, Tuning } from "../neck/neck.ts";
 import { ofString } from "../neck/pitchAt.ts";
 import { tunings } from "../neck/tuningTable.ts";
 import type { ShapeName, StringSet, Voicing } from "../voicing/voicing.ts";
+import { words } from "../wordTable.ts";
 import { anyOf } from "./anyOf.ts";
-
-const tradeNames: Readonly<Record<ShapeName, string>> = {
-  F: "F shape",
-  D: "D shape",
-  barre: "barre",
-};
 
 const stringsIn: Readonly<Record<StringSet, readonly StringNumber[]>> = {
   "3-2-1": [3, 2, 1],
@@ -57,14 +52,14 @@ export type ShapeWords = { readonly kind: "name" | "lie"; readonly says: string 
  */
 export const shapeWords = (voicing: Voicing, tuning: Tuning): ShapeWords => {
   if (liesAsInOpenG(tuning, stringsOf(voicing))) {
-    return { kind: "name", says: tradeNames[voicing.shape] };
+    return { kind: "name", says: words.shapes.names[voicing.shape] };
   }
   if (isStraight(voicing)) {
-    return { kind: "lie", says: "one finger across" };
+    return { kind: "lie", says: words.shapes.across };
   }
   const { root } = voicing;
   const says =
-    root === null ? `third on string ${thirdString(voicing)}` : `root on string ${root.string}`;
+    root === null ? words.shapes.third(thirdString(voicing)) : words.shapes.root(root.string);
   return { kind: "lie", says };
 };
 
@@ -74,7 +69,7 @@ export const sayShape = (voicing: Voicing, tuning: Tuning): string =>
 
 /** Where a voicing is: "D shape, fret 7"; the fret is the one that the index finger covers. */
 export const sayVoicing = (voicing: Voicing, tuning: Tuning): string =>
-  `${sayShape(voicing, tuning)}, fret ${voicing.position}`;
+  words.shapes.at(sayShape(voicing, tuning), voicing.position);
 
 /**
  * A shape to choose, whatever chord will be held in it: the trade's name, else the string that a
@@ -84,8 +79,8 @@ export const sayVoicing = (voicing: Voicing, tuning: Tuning): string =>
  */
 export const sayShapeChoice = (shape: ShapeName, strings: StringSet, tuning: Tuning): string =>
   liesAsInOpenG(tuning, stringsIn[strings])
-    ? tradeNames[shape]
-    : `root on string ${rootString(shape, strings)}`;
+    ? words.shapes.names[shape]
+    : words.shapes.root(rootString(shape, strings));
 
 /**
  * Some shapes to choose from, as in "C has no ...".
@@ -98,5 +93,5 @@ export const sayAnyShape = (
   tuning: Tuning,
 ): string =>
   liesAsInOpenG(tuning, stringsIn[strings])
-    ? anyOf(shapes.map((shape) => tradeNames[shape]))
-    : `grip with the root on string ${anyOf(shapes.map((shape) => `${rootString(shape, strings)}`))}`;
+    ? anyOf(shapes.map((shape) => words.shapes.names[shape]))
+    : words.shapes.rootAny(anyOf(shapes.map((shape) => `${rootString(shape, strings)}`)));

@@ -1,6 +1,7 @@
 import type { BarText } from "../chart/readChart.ts";
 import type { Diagnostic } from "../diagnostic.ts";
 import type { Slot } from "../route/slot.ts";
+import { words } from "../wordTable.ts";
 import { placeOfBar } from "./placeOfBar.ts";
 
 /**
@@ -11,6 +12,6 @@ export const sayUnlike = (slot: Slot, bar: BarText | undefined): Diagnostic => (
   severity: "hint",
   code: "not-alike",
   at: placeOfBar(bar),
-  says: `${slot.chord.name} in bar ${slot.bar + 1} is not held as it was before: the bars of this song follow each other in too many ways to plan that.`,
-  try: "Pin the places that should stay the same for every time, or turn this wish off.",
+  says: words.notes.unlike.says(slot.chord.name, slot.bar + 1),
+  try: words.notes.unlike.try,
 });

@@ -1,5 +1,6 @@
 import type { PlanRequest } from "../route/problem.ts";
 import type { Aim, Leg } from "../route/route.ts";
+import { words } from "../wordTable.ts";
 import { sayFingers, sayFrets } from "./sayLeg.ts";
 
 /** What one criterion counts, in whole numbers of these. */
@@ -40,37 +41,36 @@ const measuresOf = ({
 
 const sayMm = (micrometres: number): string => {
   const mm = Math.round(Math.abs(micrometres) / 1000);
-  return mm === 0 ? "under 1 mm" : `${mm} mm`;
+  return mm === 0 ? words.why.underMm : words.facts.millimetres(mm);
 };
 
 const sayPercent = (millionths: number): string => {
   const percent = Math.round(Math.abs(millionths) / 10_000);
-  return percent === 0 ? "under 1 %" : `${percent} %`;
+  return percent === 0 ? words.why.underPercent : words.why.percent(percent);
 };
-
-const sayCount = (count: number, one: string): string =>
-  `${Math.abs(count)} more ${one}${Math.abs(count) === 1 ? "" : "s"}`;
 
 const sayMeasure = (measure: Measure, more: number, aim: Aim): string => {
   switch (measure) {
     case "effort":
-      return `${sayMm(more)} more`;
+      return words.why.more.effort(sayMm(more));
     case "travel":
-      return `${sayMm(more)} more travel`;
+      return words.why.more.travel(sayMm(more));
     case "back":
-      return `${sayMm(more)} more ${aim === "climb" ? "down" : "up"} the neck`;
+      return aim === "climb" ? words.why.more.down(sayMm(more)) : words.why.more.up(sayMm(more));
     case "reach":
-      return `${sayMm(more)} less ${aim === "climb" ? "up" : "down"} the neck`;
+      return aim === "climb"
+        ? words.why.more.lessUp(sayMm(more))
+        : words.why.more.lessDown(sayMm(more));
     case "hardest":
-      return `hardest change ${sayPercent(more)} tighter`;
+      return words.why.more.hardest(sayPercent(more));
     case "strain":
-      return `all changes together ${sayPercent(more)} tighter`;
+      return words.why.more.strain(sayPercent(more));
     case "stretch":
-      return `${sayCount(more, "fret")} from lowest to highest`;
+      return words.why.more.stretch(Math.abs(more));
     case "returns":
-      return `${sayCount(more, "chord")} back in the same place`;
+      return words.why.more.returns(Math.abs(more));
     case "unmoved":
-      return `${sayCount(more, "chord")} held in one place only`;
+      return words.why.more.unmoved(Math.abs(more));
   }
 };
 
@@ -85,7 +85,7 @@ export const sayMore = (
   const index = more.findIndex((value) => value !== 0);
   const measure = measuresOf(request)[index];
   return measure === undefined
-    ? "just as good"
+    ? words.why.asGood
     : sayMeasure(measure, more[index] ?? 0, request.aim);
 };
 
@@ -96,27 +96,27 @@ export const sayMore = (
 export const sayCounted = (aim: Aim): string => {
   switch (aim) {
     case "travel":
-      return "Counted in the way of the index finger over the whole song.";
+      return words.why.countedIn.travel;
     case "steady":
-      return "Counted in shares of the time that a change has.";
+      return words.why.countedIn.steady;
     case "climb":
     case "fall":
-      return "Counted in the way of the index finger up or down the neck; after that in travel, a finger placed anew as 60 mm.";
+      return words.why.countedIn.climb;
     case "region":
-      return "Counted in frets from the lowest to the highest position; after that in travel, a finger placed anew as 60 mm.";
+      return words.why.countedIn.region;
     case "variety":
-      return "Counted in chords that come back after one other in the same place; after that in travel, a finger placed anew as 60 mm.";
+      return words.why.countedIn.variety;
     case "ease":
-      return "Counted in travel over the whole song, a finger placed anew as 60 mm.";
+      return words.why.countedIn.ease;
   }
 };
 
 /** What one change costs the hand: "Up 5, 104 mm. Every finger keeps its string. Needs 301 of 450 ms." */
 export const sayChange = (leg: Leg): string => {
   if (leg.kind === "hold") {
-    return "The hand stays as it is.";
+    return words.why.stays;
   }
-  const far = leg.frets === 0 ? "" : `, ${sayMm(leg.distance * 1000)}`;
-  const time = `Needs ${Math.round(leg.need)} ms, has ${Math.round(leg.window)} ms.`;
-  return `${sayFrets(leg.frets)}${far}. ${sayFingers(leg)}. ${time}`;
+  const way = sayFrets(leg.frets);
+  const far = leg.frets === 0 ? way : words.why.howFar(way, sayMm(leg.distance * 1000));
+  return words.why.costs(far, sayFingers(leg), Math.round(leg.need), Math.round(leg.window));
 };

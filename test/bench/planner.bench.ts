@@ -13,6 +13,7 @@ import { type PlanRequest, problemOf } from "../../src-shared/route/problem.ts";
 import { solve } from "../../src-shared/route/solve.ts";
 import { aims, wholeNeckPlan } from "../../src-shared/settings.ts";
 import { fret, milliseconds } from "../../src-shared/units.ts";
+import { type Figure, type Goal, tellFigures } from "./figures.ts";
 
 const neck = neckFor(tunings[0], fret(0));
 const request: PlanRequest = {
@@ -52,9 +53,10 @@ const median = (runs: number, work: () => unknown): number => {
 };
 
 const FRAME_MS = 1000 / 60;
-const rows: { figure: string; measured: string; goal: string }[] = [];
-const say = (figure: string, measured: string, goal: string) =>
-  rows.push({ figure, measured, goal });
+const FRAME = "a frame of 60 Hz";
+const figures: Figure[] = [];
+const say = (figure: string, value: number, unit: string, goal: Goal, peer: string) =>
+  figures.push({ area: "planner", figure, value, unit, goal, peer });
 
 /** Every aim's five best routes that really differ, from charts that are read already. */
 const fiveByEveryAim = (song: string, goesRound: boolean): (() => unknown) => {
@@ -72,14 +74,14 @@ test("planner", () => {
     const alone = median(7, () => chartToScore(song, { ...wholeNeckPlan, aim }, null));
     const walk = chartToScore(song, { ...wholeNeckPlan, aim }, null);
     const five = median(7, () => otherRoutes(walk, 5));
-    say(`64 bars, ${aim}: whole way / 60 Hz frame`, (alone / FRAME_MS).toFixed(2), "below 1");
-    say(`64 bars, ${aim}: 5 routes / 60 Hz frame`, (five / FRAME_MS).toFixed(2), "see all aims");
+    say(`64 bars, ${aim}: whole way / frame`, alone / FRAME_MS, "", { below: 1 }, FRAME);
+    say(`64 bars, ${aim}: 5 routes / frame`, five / FRAME_MS, "", null, FRAME);
   }
-  const frames = (work: () => unknown): string => (median(25, work) / FRAME_MS).toFixed(2);
-  say("64 bars, all aims, 5 routes each / 60 Hz frame", frames(all), "below 1");
-  say("the same, going round", frames(fiveByEveryAim(song, true)), "none set");
-  say("the same, back and forth", frames(fiveByEveryAim(backAndForth(64), false)), "none set");
-  say("the same, the very first time", (atFirst / FRAME_MS).toFixed(2), "none set");
+  const frames = (work: () => unknown): number => median(25, work) / FRAME_MS;
+  say("64 bars, all aims, 5 routes each / frame", frames(all), "", { below: 1 }, FRAME);
+  say("the same, going round", frames(fiveByEveryAim(song, true)), "", null, FRAME);
+  say("the same, back and forth", frames(fiveByEveryAim(backAndForth(64), false)), "", null, FRAME);
+  say("the same, the very first time", atFirst / FRAME_MS, "", null, FRAME);
 
   const counts = [2500, 5000, 10_000];
   const times = counts.map((bars) => {
@@ -88,14 +90,14 @@ test("planner", () => {
   });
   const exponent =
     Math.log((times[2] ?? 0) / (times[0] ?? 1)) / Math.log((counts[2] ?? 0) / (counts[0] ?? 1));
-  say("10,000 bars: exponent of time over bars", exponent.toFixed(2), "about 1");
+  say("10,000 bars: exponent of time over bars", exponent, "", { about: 1 }, "linear growth");
 
   const timeline = unfold(readChart(chartOf(10_000)).value);
   globalThis.gc?.();
   const before = process.memoryUsage().heapUsed;
   const plan = planRoute(timeline, neck, request);
   const grown = (process.memoryUsage().heapUsed - before) / 2 ** 20;
-  say("10,000 bars: memory taken by planning, MB", grown.toFixed(0), "below 100");
+  say("10,000 bars: memory taken by planning", grown, "MB", { below: 100 }, "");
 
   const problem = problemOf(unfold(readChart(chartOf(512)).value), neck, request);
   const costs = problem.criteria[0]?.costs;
@@ -125,10 +127,12 @@ test("planner", () => {
   const ours = median(9, () => solve(problem, request));
   const theirs = median(5, () => dijkstra.bidirectional(graph, "start", "end", "weight"));
   say(
-    "512 bars: general shortest-path library / ours, time",
-    (theirs / ours).toFixed(0),
-    "at least 20",
+    "512 bars: general library / ours, time",
+    theirs / ours,
+    "",
+    { atLeast: 20 },
+    "graphology's Dijkstra",
   );
   if (plan.kind !== "route") throw new Error("the bench's song has no route");
-  console.table(rows);
+  tellFigures(figures);
 });

@@ -4,6 +4,7 @@ import { afterAll, beforeAll, test } from "vitest";
 import { handMadeScore, type Pluck, pitchOf, roll } from "../../e2e/sound/handMadeScore.ts";
 import { type HarnessServer, serveHarness } from "../../e2e/sound/serveHarness.ts";
 import type { Timing } from "../../e2e/sound/soundBench.ts";
+import { type Figure, type Goal, tellFigures } from "./figures.ts";
 
 /** How long it plays live; the goal is set for ten minutes. */
 const LIVE_SECONDS = 60 * Number(process.env["SOUND_BENCH_MINUTES"] ?? 10);
@@ -43,9 +44,25 @@ const open = async (who: Who): Promise<Page> => {
   return page;
 };
 
-const rows: Record<string, string>[] = [];
-const say = (figure: string, engine: string, plain: string, goal: string) =>
-  rows.push({ figure, engine, "Transport and PluckSynth": plain, goal });
+const PEER = "the library's Transport and PluckSynth";
+const figures: Figure[] = [];
+/** A figure of ours beside the same one of the library's own means. */
+const say = (
+  figure: string,
+  [ours, theirs]: readonly [number, number],
+  unit: string,
+  goal: Goal,
+  also?: readonly [string, string],
+) =>
+  figures.push({
+    area: "sound",
+    figure,
+    value: ours,
+    unit,
+    goal,
+    peer: `${PEER}: ${theirs.toPrecision(3)}${also ? ` (${also[1]})` : ""}`,
+    ...(also ? { also: also[0] } : {}),
+  });
 
 const both = async <T>(measure: (who: Who) => Promise<T>): Promise<readonly [T, T]> => [
   await measure("engine"),
@@ -131,14 +148,13 @@ test(
         await page.close();
         return off.filter(Number.isFinite);
       });
-      const [engine, plain] = cents.map(
-        (off) => `${Math.max(...off).toFixed(1)} of ${off.length} heard`,
-      );
+      const [engine, plain] = cents;
       say(
-        `pitch, worst of ${places.length} places up to MIDI ${topPitch} at ${rate} Hz, cents`,
-        engine ?? "",
-        plain ?? "",
-        "within 3",
+        `pitch, worst of ${places.length} places to MIDI ${topPitch} at ${rate} Hz`,
+        [Math.max(...engine), Math.max(...plain)],
+        "cents",
+        { below: 3 },
+        [`${engine.length} heard`, `${plain.length} heard`],
       );
     }
 
@@ -150,40 +166,28 @@ test(
         [who, long] as const,
       );
       await page.close();
-      return speed.toFixed(0);
+      return speed;
     });
-    say("banjo rendered, times real time", ...speeds, "at least 20");
+    say("banjo rendered, times real time", speeds, "", { atLeast: 20 });
 
     const costs = await both(cost);
     const [ours, theirs] = costs;
-    say(
-      "script time a note, ms",
-      ours.script.toFixed(3),
-      `${theirs.script.toFixed(3)} (${(theirs.script / ours.script).toFixed(1)} times)`,
-      "no more than the library",
-    );
-    say(
-      "audio nodes more after 45 s of play",
-      String(ours.nodes),
-      String(theirs.nodes),
-      "none but what sounds",
-    );
-    say(
-      "heap more after 45 s of play, MB",
-      ours.heapMb.toFixed(2),
-      theirs.heapMb.toFixed(2),
-      "flat",
-    );
+    say("script time a note", [ours.script, theirs.script], "ms", { below: theirs.script });
+    say("audio nodes more after 45 s of play", [ours.nodes, theirs.nodes], "", { below: 0 });
+    say("heap more after 45 s of play", [ours.heapMb, theirs.heapMb], "MB", { below: 0.5 });
 
     const idle = await sideBySide((who) => live(who, false, 30));
-    say("live, 30 s at 300, nothing else to do", ...words(idle), "none late");
+    const late = ([one, other]: readonly [Timing, Timing]) => [one.late, other.late] as const;
+    say("late, live, 30 s at 300", late(idle), "", { below: 0 }, words(idle));
     const held = await sideBySide((who) => live(who, true, LIVE_SECONDS));
     say(
-      `live, ${LIVE_SECONDS / 60} min at 300, main thread held 100 ms of each second`,
-      ...words(held),
-      "none late, p99 under 1 ms",
+      `late, ${LIVE_SECONDS / 60} min at 300, main thread held 100 ms of each second`,
+      late(held),
+      "",
+      { below: 0 },
+      words(held),
     );
-    console.table(rows);
+    tellFigures(figures);
   },
   1000 * (LIVE_SECONDS + 900),
 );

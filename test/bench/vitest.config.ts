@@ -4,7 +4,9 @@ import type { ViteUserConfig } from "vitest/config";
 const config: ViteUserConfig = {
   test: {
     include: ["test/bench/*.bench.ts"],
+    exclude: process.env["BENCH_TABLE"] === undefined ? ["test/bench/table.bench.ts"] : [],
     testTimeout: 600_000,
+    hookTimeout: 120_000,
     fileParallelism: false,
     pool: "forks",
     execArgv: ["--expose-gc"],

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { type ChordSymbol, silence } from "../../src-shared/chart/chordSymbol.ts";
-import { eighthsIn } from "../../src-shared/chart/readBar.ts";
+import { eighthsIn } from "../../src-shared/chart/pulse.ts";
 import type { Bar, Meter, Section, Song, Stay } from "../../src-shared/chart/song.ts";
 import { chordOnDegree, degreeSymbol } from "../../src-shared/harmony/degree.ts";
 import type { Key } from "../../src-shared/harmony/key.ts";
@@ -93,6 +93,7 @@ const anyMeter: fc.Arbitrary<Meter> = fc.constantFrom<Meter>(
   { beats: 2, unit: 4 },
   { beats: 2, unit: 2 },
   { beats: 6, unit: 8 },
+  { beats: 9, unit: 8 },
 );
 
 const labels = ["A", "B", "Verse", "Chorus-2", "Bridge"];
@@ -165,6 +166,7 @@ const scraps = [
   "Time: 3/4 ",
   "Time: 2/2\n",
   "Time: 6/8 ",
+  "Time: 9/8 ",
   "Tempo: 1/4=90\n",
   "Tempo: 3/8=96\n",
   "Capo: 3 ",

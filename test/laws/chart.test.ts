@@ -4,7 +4,7 @@ import { replaceBar, setHeader, transposeChart } from "../../src-shared/chart/ed
 import { fieldNames } from "../../src-shared/chart/fields.ts";
 import { inKey } from "../../src-shared/chart/inKey.ts";
 import { MAX_BARS, playOrder } from "../../src-shared/chart/playOrder.ts";
-import { eighthsIn } from "../../src-shared/chart/readBar.ts";
+import { eighthsIn } from "../../src-shared/chart/pulse.ts";
 import { readChart } from "../../src-shared/chart/readChart.ts";
 import type { Song } from "../../src-shared/chart/song.ts";
 import { unfold } from "../../src-shared/chart/unfold.ts";

@@ -22,7 +22,7 @@ const chord = fc
 /** A chart of one or two sections, with silences among the chords. */
 const anyBand = fc
   .record({
-    time: fc.constantFrom("4/4", "3/4", "2/4", "2/2", "6/8"),
+    time: fc.constantFrom("4/4", "3/4", "2/4", "2/2", "6/8", "9/8"),
     parts: fc.array(
       fc.array(
         fc.oneof({ weight: 9, arbitrary: chord }, { weight: 1, arbitrary: fc.constant("N.C.") }),
@@ -215,8 +215,8 @@ describe("every practice mix", () => {
         expect(heard.notes).toEqual([]);
         expect(parts.every((part) => part === "bass" || part === "click")).toBe(true);
         const clicks = heard.hits.filter(({ part }) => part === "click");
-        // Beats of a bar as a foot taps them: two in 6/8.
-        const beats = time === "6/8" ? 2 : Number(time[0]);
+        // Beats of a bar as a foot taps them: two in 6/8, three in 9/8.
+        const beats = Number(time[0]) / (time.endsWith("/8") ? 3 : 1);
         expect(clicks).toHaveLength(beats * walk.score.bars.length);
         expect(clicks.filter(({ accent }) => accent).map(({ tick }) => tick)).toEqual(
           walk.score.bars.map(({ start }) => start),

@@ -22,7 +22,7 @@ const chord = fc
 /** A chart of whole and half bars. */
 const anyChart = fc
   .tuple(
-    fc.constantFrom("4/4", "3/4", "2/2", "2/4", "6/8"),
+    fc.constantFrom("4/4", "3/4", "2/2", "2/4", "6/8", "9/8"),
     fc.integer({ min: 40, max: 160 }),
     fc.array(fc.array(chord, { minLength: 1, maxLength: 2 }), { minLength: 1, maxLength: 8 }),
   )

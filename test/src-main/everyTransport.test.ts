@@ -4,10 +4,13 @@ import * as v from "valibot";
 import { describe, expect, onTestFinished, test } from "vitest";
 import { answerScreen } from "../../src-main/desktop/ipc.ts";
 import { startServer } from "../../src-main/local/server.ts";
+import { makeHandedFiles } from "../../src-main/services/handedFiles.ts";
 import { makeHost, type OpenHost } from "../../src-main/services/makeHost.ts";
+import { emptyShelf } from "../../src-shared/book/shelf.ts";
 import { channelOf, type VerbName, verbNames, verbs } from "../../src-shared/host.ts";
 import type { Pattern } from "../../src-shared/roll/pattern.ts";
 import { firstPreferences, newSongSettings } from "../../src-shared/settings.ts";
+import { loggedRound } from "../laws/loggedRound.ts";
 import { frameAt, IpcLine } from "./desktop/ipcLine.ts";
 import { sendCall } from "./local/localLine.ts";
 import { contentsOf, tempFolder } from "./tempFolder.ts";
@@ -65,15 +68,19 @@ const filledHome = async (): Promise<{
   readonly allowed: Readonly<Record<VerbName, unknown>>;
 }> => {
   const home = join(await tempFolder(), "home");
-  const host = makeHost(home, quietDisk());
+  const handed = makeHandedFiles();
+  const host = makeHost(home, quietDisk(), handed);
   const song = { title: "Ferry", text: "Title: Ferry\n| G | C |\n", settings: newSongSettings };
   await host.createSong(song);
   const second = await host.createSong({ ...song, title: "Tin Ladle" });
   const removed = await host.removeSong({ id: second.ok ? second.value.id : "" });
   const ticket = removed.ok ? removed.value.ticket : "";
+  await host.appendLog({ version: 1, kind: "round", ...loggedRound("earlier") });
   await host.writeSong({ ...song, id: "ferry", text: ferry, before: song.text });
   const kept = await host.listVersions({ id: "ferry" });
   const version = kept.ok ? (kept.value[0]?.version ?? "") : "";
+  await writeFile(join(home, "shared.shortslide"), "{}");
+  handed.offer([join(home, "shared.shortslide")]);
   return {
     home,
     host,
@@ -89,10 +96,19 @@ const filledHome = async (): Promise<{
       mendSong: { id: "ferry" },
       noteError: { says: "a slip", at: "at here" },
       readErrors: null,
+      listRemoved: null,
+      eraseRemoved: { tickets: [ticket] },
+      settleSong: { id: "ferry" },
+      markOpened: { id: "ferry" },
+      readShelf: null,
+      writeShelf: { ...emptyShelf, tags: [{ id: "ferry", tags: ["jam"] }] },
+      takeFiles: null,
       readPreferences: null,
       writePreferences: { ...firstPreferences, theme: "dark" },
       readPatterns: null,
       writePatterns: [ownPattern],
+      readLog: null,
+      appendLog: { version: 1, kind: "round", ...loggedRound("first") },
     },
   };
 };
@@ -108,6 +124,8 @@ const ownPattern: Pattern = {
 };
 
 const wrongArguments: readonly unknown[] = [
+  { version: 1, kind: "deleted", id: "" },
+  { version: 1, kind: "round", song: null, round: loggedRound("nameless").round },
   7,
   "ferry",
   [7],
@@ -119,6 +137,8 @@ const wrongArguments: readonly unknown[] = [
   { id: "", ticket: "", title: "", text: "", settings: {} },
   { id: "x".repeat(121), ticket: "x".repeat(121) },
   { ...firstPreferences, theme: "purple" },
+  { ...emptyShelf, revision: -1, tickets: "all" },
+  { ...emptyShelf, tags: [{ id: "ferry", tags: [" "] }], tickets: [7] },
 ];
 
 const problem = (code: string): unknown => ({

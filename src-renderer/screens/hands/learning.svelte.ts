@@ -3,6 +3,7 @@ import { actionFor, type Rebindings, rebind } from "../../../src-shared/control/
 import { keyRefusal } from "../../../src-shared/control/keyPress.ts";
 import type { Trigger } from "../../../src-shared/control/trigger.ts";
 import { sayAction, sayKeyRefusal, sayTrigger } from "../../../src-shared/wording/sayAction.ts";
+import { words } from "../../../src-shared/wordTable.ts";
 import type { PreferencesState } from "../../state/preferences.svelte.ts";
 
 /** A trigger that another action has already. */
@@ -38,7 +39,7 @@ export class Learning {
   start(action: ActionName): void {
     this.action = action;
     this.conflict = null;
-    this.says = `Press the key, pedal or MIDI switch for “${sayAction(action)}”. Escape leaves it as it is.`;
+    this.says = words.keys.press(sayAction(action));
   }
 
   leave(): void {
@@ -52,7 +53,10 @@ export class Learning {
     const wants = this.action;
     const has = actionFor(this.own, trigger);
     if (wants === null) {
-      this.says = `${sayTrigger(trigger)}: ${has ? sayAction(has) : "nothing yet"}.`;
+      this.says = words.keys.does(
+        sayTrigger(trigger),
+        has ? sayAction(has) : words.keys.nothingYet,
+      );
       return;
     }
     const refusal = trigger.kind === "key" ? keyRefusal(trigger.key) : null;
@@ -61,11 +65,11 @@ export class Learning {
       return;
     }
     this.action = null;
-    if (has === wants) this.says = `${sayTrigger(trigger)} does that already.`;
+    if (has === wants) this.says = words.keys.doesAlready(sayTrigger(trigger));
     else if (has === null) this.#give(trigger, wants);
     else {
       this.conflict = { trigger, has, wants };
-      this.says = `${sayTrigger(trigger)} is taken: it does “${sayAction(has)}”.`;
+      this.says = words.keys.taken(sayTrigger(trigger), sayAction(has));
     }
   }
 
@@ -75,11 +79,11 @@ export class Learning {
   }
 
   remove(trigger: Trigger): void {
-    this.#change(rebind(this.own, trigger, null), `${sayTrigger(trigger)} does nothing now.`);
+    this.#change(rebind(this.own, trigger, null), words.keys.nothingNow(sayTrigger(trigger)));
   }
 
   backToUsual(): void {
-    this.#change([], "Every key is as usual. MIDI switches do nothing.");
+    this.#change([], words.keys.allUsual);
   }
 
   undo(): void {
@@ -88,13 +92,13 @@ export class Learning {
     this.#past = this.#past.slice(0, -1);
     this.leave();
     this.#preferences.change({ bindings: before });
-    this.says = "Taken back.";
+    this.says = words.keys.takenBack;
   }
 
   #give(trigger: Trigger, action: ActionName): void {
     this.#change(
       rebind(this.own, trigger, action),
-      `${sayTrigger(trigger)} now does “${sayAction(action)}”.`,
+      words.keys.nowDoes(sayTrigger(trigger), sayAction(action)),
     );
   }
 

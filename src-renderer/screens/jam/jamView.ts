@@ -6,6 +6,7 @@ import {
 } from "../../../src-shared/harmony/degree.ts";
 import type { Key } from "../../../src-shared/harmony/key.ts";
 import { type Call, type Calls, calledAt, sameCall } from "../../../src-shared/jam/call.ts";
+import { words } from "../../../src-shared/wordTable.ts";
 import { type StandNow, standNow, type WhereNow } from "../play/standNow.ts";
 
 /** The columns of the pad: the seven degrees, and the b7 that old tunes like better than the 7. */
@@ -86,9 +87,9 @@ export const jamNow = (walk: Walk, now: WhereNow): StandNow => {
   const toBarLine = {
     total: beats,
     filled: now.beat + 1,
-    label: `${left} ${left === 1 ? "beat" : "beats"} to the next bar`,
+    label: words.jam.toNextBar(left),
   };
-  const nextDetail = stand.change.next ? stand.words.nextDetail : "Call the next chord";
+  const nextDetail = stand.change.next ? stand.words.nextDetail : words.jam.callNext;
   return {
     ...stand,
     words: { ...stand.words, nextDetail },

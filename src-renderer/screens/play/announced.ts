@@ -1,5 +1,6 @@
 import type { Walk } from "../../../src-shared/chartToScore.ts";
 import { ticksPerBeat } from "../../../src-shared/score/tempo.ts";
+import { words } from "../../../src-shared/wordTable.ts";
 import { beatsLeft } from "../../geometry/comingChange.ts";
 import type { StandNow } from "./standNow.ts";
 
@@ -7,9 +8,12 @@ import type { StandNow } from "./standNow.ts";
  * What is said of the next change from a bar before it is due; "" before that, in the count-in, and
  * where the hand stays.
  */
-export const announced = (walk: Walk, { change, tick, counting, words }: StandNow): string => {
+export const announced = (
+  walk: Walk,
+  { change, tick, counting, words: said }: StandNow,
+): string => {
   const { meter } = walk.timeline;
   const left = beatsLeft(tick, change.due, ticksPerBeat(meter));
   if (counting || !change.next || left > meter.beats) return "";
-  return `Next ${change.next.chord.name}: ${words.nextDetail}.`;
+  return words.play.next(change.next.chord.name, said.nextDetail);
 };

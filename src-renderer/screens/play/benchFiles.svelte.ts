@@ -1,5 +1,6 @@
 import { patternFileOf, takenIn } from "../../../src-shared/exchange/patternFile.ts";
 import type { Problem } from "../../../src-shared/host.ts";
+import { words } from "../../../src-shared/wordTable.ts";
 import { download } from "../download.ts";
 import { readFile, sayTakenIn } from "./benchWords.ts";
 import type { Workbench } from "./workbench.svelte.ts";
@@ -40,7 +41,10 @@ export class BenchFiles {
       if (this.problem === null) this.says = sayTakenIn(taken, all.length);
     } catch (thrown) {
       const reason = thrown instanceof Error ? thrown.message : String(thrown);
-      this.complain({ says: `“${file.name}” could not be read: ${reason}.`, try: "Try it again." });
+      this.complain({
+        says: words.bench.unreadable(file.name, reason),
+        try: words.bench.unreadableTry,
+      });
     }
   }
 

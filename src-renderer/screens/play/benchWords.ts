@@ -13,7 +13,7 @@ import { breachesOf } from "../../../src-shared/roll/rollRules.ts";
 import { patternsOf } from "../../../src-shared/roll/rollTable.ts";
 import { sayBreach, sayMend } from "../../../src-shared/wording/sayBreach.ts";
 import { sayStyle } from "../../../src-shared/wording/sayPicking.ts";
-import { sayCount } from "../../parts/facts.ts";
+import { words } from "../../../src-shared/wordTable.ts";
 
 /** Patterns to start from, under one name. */
 export type Starts = { readonly name: string; readonly patterns: readonly Pattern[] };
@@ -21,9 +21,9 @@ export type Starts = { readonly name: string; readonly patterns: readonly Patter
 /** What a new pattern may start from in a meter: nothing, or any that is there already. */
 export const startsIn = (meter: PatternMeter): readonly Starts[] => {
   const strokes = Array.from({ length: eighthsOfMeter[meter] }, () => rest);
-  const empty: Pattern = { name: "Empty", meter, strokes };
+  const empty: Pattern = { name: words.bench.empty, meter, strokes };
   return [
-    { name: "Nothing", patterns: [empty] },
+    { name: words.bench.nothing, patterns: [empty] },
     ...styleNames.map((style) => ({
       name: sayStyle(style).name,
       patterns: patternsOf(style, meter),
@@ -34,7 +34,7 @@ export const startsIn = (meter: PatternMeter): readonly Starts[] => {
 /** A new pattern's first name, after what it starts from. */
 export const nameOfNew = ({ name, strokes }: Pattern): string =>
   strokes.every(({ picks }) => picks.length === 0)
-    ? "My pattern"
+    ? words.bench.firstName
     : `${name.charAt(0).toUpperCase()}${name.slice(1)}`;
 
 /** A breach in words, with what mending it does. */
@@ -71,10 +71,8 @@ export const readFile = async (file: File): Promise<PatternFileReading> => {
 export const sayTakenIn = ({ patterns, renamed, known }: TakenIn, before: number): string => {
   const count = patterns.length - before;
   return [
-    count === 0 ? "Nothing new in this file." : `${sayCount(count, "pattern")} imported.`,
-    ...(known > 0 ? [`${sayCount(known, "pattern")} you have already.`] : []),
-    ...renamed.map(
-      ({ from, to }) => `“${from}” is kept as “${to}”, since you have one of that name.`,
-    ),
+    count === 0 ? words.bench.nothingNew : words.bench.imported(count),
+    ...(known > 0 ? [words.bench.alreadyHad(known)] : []),
+    ...renamed.map(({ from, to }) => words.bench.renamed(from, to)),
   ].join(" ");
 };

@@ -9,6 +9,7 @@ import { sayFifth } from "../../../src-shared/wording/sayFifth.ts";
 import { sayFingers, sayFrets, sayLeg } from "../../../src-shared/wording/sayLeg.ts";
 import { sayManner } from "../../../src-shared/wording/sayManner.ts";
 import { sayShape, sayVoicing } from "../../../src-shared/wording/sayShape.ts";
+import { words } from "../../../src-shared/wordTable.ts";
 import {
   beatsLeft,
   type ComingChange,
@@ -47,9 +48,9 @@ const stayAt = (walk: Walk, at: number): TimedStay | null =>
 
 const sayNext = (change: ComingChange, tuning: Tuning, backToBar: number): string => {
   const { current, next, leg, loopsBack } = change;
-  if (!next) return loopsBack ? "Stay: the loop starts over" : "To the end";
+  if (!next) return loopsBack ? words.play.loopStays : words.play.toTheEnd;
   if (leg) return sayLeg(leg, next, tuning);
-  if (loopsBack) return `Back to bar ${backToBar + 1}: ${sayShape(next.voicing, tuning)}`;
+  if (loopsBack) return words.play.backToBar(backToBar + 1, sayShape(next.voicing, tuning));
   return current ? sayShape(next.voicing, tuning) : sayVoicing(next.voicing, tuning);
 };
 
@@ -60,8 +61,8 @@ const nextDetailOf = (walk: Walk, change: ComingChange, backToBar: number): stri
 const sayHeld = (voicing: Voicing, tuning: Tuning, pinned: boolean): string =>
   [
     sayVoicing(voicing, tuning),
-    ...(pinned ? ["pinned"] : []),
-    ...(voicing.root === null ? ["no root: the bass has it"] : []),
+    ...(pinned ? [words.play.pinned] : []),
+    ...(voicing.root === null ? [words.play.noRoot] : []),
   ].join(", ");
 
 /** A change in the words that stand on the screen. `backToBar`: 0-based first bar of the loop. */
@@ -73,7 +74,7 @@ export const changeWords = (
 ): ChangeWords => {
   const { current, next } = change;
   const held = current?.chord.name ?? stayAt(walk, at)?.chord?.name ?? "N.C.";
-  const resting = walk.route ? "The hand rests" : "No route";
+  const resting = walk.route ? words.play.handRests : words.play.noRoute;
   const nowDetail = current
     ? sayHeld(current.voicing, walk.neck.tuning, isPinned(walk, current.index))
     : resting;
@@ -93,7 +94,11 @@ export const changeWords = (
     manner,
     tooFast: change.leg?.way === "too-fast",
     way: current && next && !stays ? sayFrets(frets) : null,
-    label: `Neck. Now ${held}, ${nowDetail}.${next ? ` Next ${next.chord.name}: ${comes.join(". ")}.` : ""}`,
+    label: words.neck.now(
+      held,
+      nowDetail,
+      next ? words.play.next(next.chord.name, comes.join(". ")) : "",
+    ),
   };
 };
 
@@ -109,7 +114,7 @@ export const pipsTo = (walk: Walk, change: ComingChange, at: number): Pips => {
   return {
     total,
     filled: Math.max(0, total - left + 1),
-    label: left === 1 ? "1 beat left" : `${left} beats left`,
+    label: words.play.beatsLeft(left),
   };
 };
 
@@ -119,11 +124,8 @@ export const lanesLabel = (walk: Walk): string => {
   const tooFast = legs.flatMap(({ from, to, way }) => {
     const [left, reached] = [placements[from], placements[to]];
     return way === "too-fast" && left && reached
-      ? [`${left.chord.name} to ${reached.chord.name} in bar ${reached.bar + 1}`]
+      ? [words.lanes.tooFastAt(left.chord.name, reached.chord.name, reached.bar + 1)]
       : [];
   });
-  const first = tooFast.slice(0, 4).join(", ");
-  const more = tooFast.length > 4 ? ` and ${tooFast.length - 4} more` : "";
-  const says = tooFast.length > 0 ? ` Too fast at this tempo: ${first}${more}.` : "";
-  return `Hand path and tablature. Fret numbers in brackets are let go early.${says}`;
+  return words.lanes.says(tooFast.slice(0, 4), Math.max(0, tooFast.length - 4));
 };

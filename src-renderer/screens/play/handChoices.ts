@@ -6,6 +6,7 @@ import { pieceAt } from "../../../src-shared/roll/played.ts";
 import { pinPlaceOf } from "../../../src-shared/route/pins.ts";
 import { TICKS_PER_EIGHTH } from "../../../src-shared/units.ts";
 import { sayStyle } from "../../../src-shared/wording/sayPicking.ts";
+import { words } from "../../../src-shared/wordTable.ts";
 
 /** A style that can be chosen. */
 export type StyleChoice = { readonly value: Style; readonly name: string; readonly says: string };
@@ -31,12 +32,12 @@ export const styleChoices = (
     ...playable.map(({ name, meter }) => ({
       value: ownStyle(name),
       name,
-      says: `Your own, in ${meter}.`,
+      says: words.hand.yourOwn(meter),
     })),
     ...missing.map((name) =>
       all.some((pattern) => pattern.name === name)
-        ? { value: ownStyle(name), name: `${name} (draft)`, says: "Not used until it is mended." }
-        : { value: ownStyle(name), name: `${name} (gone)`, says: "Not among your patterns." },
+        ? { value: ownStyle(name), name: words.hand.draft(name), says: words.hand.draftSays }
+        : { value: ownStyle(name), name: words.hand.gone(name), says: words.hand.goneSays },
     ),
   ];
 };

@@ -15,6 +15,7 @@ import { fret } from "../../../src-shared/units.ts";
 import type { Voicing } from "../../../src-shared/voicing/voicing.ts";
 import { voicingsOf } from "../../../src-shared/voicing/voicingsOf.ts";
 import { sayVoicing } from "../../../src-shared/wording/sayShape.ts";
+import { words } from "../../../src-shared/wordTable.ts";
 import type { NeckPlace, PinChoice } from "../../geometry/neckPlaces.ts";
 
 const gripOf = (voicing: Voicing): string => voicing.frets.join();
@@ -32,7 +33,7 @@ export const placeNames = (voicings: readonly Voicing[], tuning: Tuning): readon
   return plain.map((name, index) => {
     const voicing = voicings[index];
     const alone = plain.indexOf(name) === plain.lastIndexOf(name);
-    return alone || !voicing ? name : `${name}, grip ${sayGrip(voicing)}`;
+    return alone || !voicing ? name : words.pins.grip(name, sayGrip(voicing));
   });
 };
 
@@ -62,7 +63,7 @@ export const placesOf = (walk: Walk, placement: number): readonly NeckPlace[] =>
     const pin = pinsOn(request.pins, slot, voicing)[0]?.kind ?? "none";
     return {
       voicing,
-      name: `${held.chord.name}, ${names[index]}`,
+      name: words.pins.ofChord(held.chord.name, names[index] ?? ""),
       held: gripOf(voicing) === gripOf(held.voicing),
       allowed: allowed.has(gripOf(voicing)),
       pin,

@@ -10,13 +10,17 @@ export type Stage = {
   readonly preferences: PreferencesState;
   /** Goes to where changes are called without a chart. */
   readonly onJam: () => void;
+  /** Goes to where what is hard in the song is practised. */
+  readonly onRehearse: () => void;
   /** Takes the next of the routes that really differ (1), or the one before (-1). */
   readonly onRoute: (by: -1 | 1) => void;
+  /** Goes to the next song of the set list (1), or the one before (-1). */
+  readonly onSong: (by: -1 | 1) => void;
 };
 
 /** Does on Play what a key, a pedal or a switch asks for; calls are for a jam. */
 export const playAct = async (action: ActionName, stage: Stage): Promise<void> => {
-  const { controls, player, preferences, onJam, onRoute } = stage;
+  const { controls, player, preferences, onJam, onRehearse, onRoute, onSong } = stage;
   const { bar } = player;
   const { loop } = controls;
   switch (action) {
@@ -38,6 +42,10 @@ export const playAct = async (action: ActionName, stage: Stage): Promise<void> =
       return controls.setLoop({ firstBar: Math.min(bar, loop?.firstBar ?? bar), lastBar: bar });
     case "loopOff":
       return controls.setLoop(null);
+    case "previousSong":
+      return onSong(-1);
+    case "nextSong":
+      return onSong(1);
     case "countIn":
       return controls.nextCountIn();
     case "banjo":
@@ -79,6 +87,8 @@ export const playAct = async (action: ActionName, stage: Stage): Promise<void> =
       return;
     case "jam":
       return onJam();
+    case "rehearse":
+      return onRehearse();
     case "call1":
     case "call2":
     case "call3":
@@ -89,6 +99,9 @@ export const playAct = async (action: ActionName, stage: Stage): Promise<void> =
     case "flat":
     case "noChord":
     case "takeBack":
+    case "markClean":
+    case "markNotYet":
+    case "nextPart":
       return;
   }
 };

@@ -31,6 +31,8 @@ export class PlayControls {
   keysOpen: boolean = $state(false);
   /** The screen shows chord and shape alone, to be read from afar. */
   largeType: boolean = $state(false);
+  /** In a set list: whether the whole song goes round once more; null as the song itself says. */
+  goesRound: boolean | null = $state(null);
   readonly #song: OpenSong;
   readonly #player: Player;
   readonly #preferences: PreferencesState;
@@ -48,7 +50,7 @@ export class PlayControls {
   get loop(): BarRange | null {
     const { loop } = this.#song.settings;
     const last = this.#song.walk.timeline.bars.length - 1;
-    if (!loop || loop.firstBar > last) return null;
+    if (!loop || loop.firstBar > last || this.goesRound !== null) return null;
     return { firstBar: loop.firstBar, lastBar: Math.min(last, loop.lastBar) };
   }
 
@@ -59,7 +61,7 @@ export class PlayControls {
     const first = loop && bars[loop.firstBar];
     const last = loop && bars[loop.lastBar];
     if (first && last) return { start: first.start, end: tick(last.start + last.length) };
-    return this.#song.settings.plan.goesRound && length > 0
+    return (this.goesRound ?? this.#song.settings.plan.goesRound) && length > 0
       ? { start: tick(0), end: length }
       : null;
   }
@@ -117,10 +119,11 @@ export class PlayControls {
 
   /** What is to be weighed for the reasons on the screen; null without any. */
   get whyQuestion(): WhyQuestion | null {
-    const { text, settings, patterns } = this.#song;
+    const { text, settings, patterns, ownHand } = this.#song;
     const { plan, playTempo, picking } = settings;
     const placement = this.whyOf;
-    return placement === null ? null : { text, plan, playTempo, picking, patterns, placement };
+    if (placement === null) return null;
+    return { text, plan, playTempo, picking, patterns, ownHand, placement };
   }
 
   /** The next count-in of none, one or two bars. */

@@ -1,6 +1,7 @@
 import type { Walk } from "../../../src-shared/chartToScore.ts";
 import type { Pattern } from "../../../src-shared/roll/pattern.ts";
 import type { Picking } from "../../../src-shared/roll/picking.ts";
+import type { Hand } from "../../../src-shared/route/movement.ts";
 import type { Route } from "../../../src-shared/route/route.ts";
 import type { PlanSettings } from "../../../src-shared/settings.ts";
 import { holdsEverything } from "../../parts/sayPins.ts";
@@ -12,6 +13,8 @@ export type RouteQuestion = {
   readonly playTempo: number | null;
   readonly picking: Picking;
   readonly patterns: readonly Pattern[];
+  /** The hand that the player has accepted as theirs, or null. */
+  readonly ownHand: Hand | null;
 };
 
 /** What the search has found so far, the best first; `more` while it still looks. */

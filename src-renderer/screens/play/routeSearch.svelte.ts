@@ -1,4 +1,5 @@
 import type { Route } from "../../../src-shared/route/route.ts";
+import { words } from "../../../src-shared/wordTable.ts";
 import type { RouteFinds, RouteQuestion } from "./routeQuestion.ts";
 
 /** Looks for other routes of a song, one question at a time. */
@@ -41,6 +42,6 @@ export class RouteSearch {
 
   #breakOff(reason: string): void {
     this.looking = false;
-    this.problem = `The search broke off. ${reason}`.trim();
+    this.problem = words.routes.brokeOff(reason).trim();
   }
 }

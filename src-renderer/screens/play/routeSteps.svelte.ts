@@ -1,5 +1,6 @@
 import { type Pin, pinsHolding } from "../../../src-shared/route/pins.ts";
 import type { Route } from "../../../src-shared/route/route.ts";
+import { words } from "../../../src-shared/wordTable.ts";
 import { isSameRoute } from "../../parts/routeFacts.ts";
 import type { Notices } from "../../state/notices.svelte.ts";
 import type { OpenSong } from "../../state/openSong.svelte.ts";
@@ -54,7 +55,7 @@ export class RouteSteps {
     const routes = [own, ...others].slice(0, MOST_ROUTES);
     this.#notices.dismissAbout(ABOUT);
     if (routes.length === 1) {
-      const says = this.#search.problem ?? "No other route really differs.";
+      const says = this.#search.problem ?? words.routes.noOther;
       this.#notices.say(says, null, ABOUT);
       return;
     }
@@ -63,7 +64,7 @@ export class RouteSteps {
     const placed = route?.placements.map(({ voicing }) => voicing) ?? [];
     this.#put = this.#at === 0 ? pins : pinsHolding(this.#song.walk.slots, placed);
     this.#song.changePlan({ pins: this.#put });
-    this.#notices.say(`Route ${this.#at + 1} of ${routes.length} is on the neck.`, null, ABOUT);
+    this.#notices.say(words.routes.nthIsOn(this.#at + 1, routes.length), null, ABOUT);
   }
 
   dispose(): void {
@@ -72,16 +73,17 @@ export class RouteSteps {
   }
 
   get #about(): string {
-    const { text, settings, patterns } = this.#song;
+    const { text, settings, patterns, ownHand } = this.#song;
     const { playTempo, picking, plan } = settings;
-    return JSON.stringify([text, playTempo, picking, patterns, { ...plan, pins: [] }]);
+    return JSON.stringify([text, playTempo, picking, patterns, ownHand, { ...plan, pins: [] }]);
   }
 
   #begin(own: Route): void {
     this.#round?.end();
-    const { text, settings, patterns, walk } = this.#song;
+    const { text, settings, patterns, ownHand, walk } = this.#song;
     const { plan, playTempo, picking } = settings;
-    const question = { text, plan: planToSearch(plan, walk), playTempo, picking, patterns };
+    const searched = planToSearch(plan, walk);
+    const question = { text, plan: searched, playTempo, picking, patterns, ownHand };
     this.#at = 0;
     this.#put = null;
     this.#wanted = 0;

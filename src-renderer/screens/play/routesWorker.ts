@@ -1,4 +1,4 @@
-import { chartToScore, otherRoutesInTurn } from "../../../src-shared/chartToScore.ts";
+import { banjoWalk, otherRoutesInTurn } from "../../../src-shared/chartToScore.ts";
 import type { Route } from "../../../src-shared/route/route.ts";
 import { MOST_ROUTES, type RouteFinds, type RouteQuestion } from "./routeQuestion.ts";
 
@@ -6,8 +6,8 @@ const post = (finds: RouteFinds): void => self.postMessage(finds);
 
 // Looks for other routes beside the screen, so that neither picture nor sound waits for it.
 self.addEventListener("message", ({ data }: MessageEvent<RouteQuestion>) => {
-  const { text, plan, playTempo, picking, patterns } = data;
-  const walk = chartToScore(text, plan, playTempo, picking, patterns);
+  const { text, plan, playTempo, picking, patterns, ownHand } = data;
+  const walk = banjoWalk(text, plan, playTempo, picking, patterns, ownHand);
   const routes: Route[] = [];
   for (const route of otherRoutesInTurn(walk)) {
     routes.push(route);

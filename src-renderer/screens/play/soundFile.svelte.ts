@@ -1,3 +1,4 @@
+import { words } from "../../../src-shared/wordTable.ts";
 import type { WavWork } from "../../parts/wavChoice.ts";
 import type { Rendering } from "../../sound/renderOffline.ts";
 import type { Bits } from "../../sound/writeWav.ts";
@@ -25,7 +26,7 @@ export class SoundFile {
     } catch (thrown) {
       if (stop.signal.aborted) return;
       const reason = thrown instanceof Error ? thrown.message : String(thrown);
-      const says = `The sound could not be written: ${reason} Try a shorter stretch, or 16 bit.`;
+      const says = words.wav.failed(reason);
       this.work = { kind: "failed", says };
     }
   }

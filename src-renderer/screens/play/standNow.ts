@@ -2,6 +2,7 @@ import type { Walk } from "../../../src-shared/chartToScore.ts";
 import type { Span } from "../../../src-shared/score/score.ts";
 import { beatsPerBar, ticksPerBeat } from "../../../src-shared/score/tempo.ts";
 import type { Voicing } from "../../../src-shared/voicing/voicing.ts";
+import { words } from "../../../src-shared/wordTable.ts";
 import type { ComingChange } from "../../geometry/comingChange.ts";
 import { type ChangeWords, changeAt, changeWords, type Pips, pipsTo } from "./changeWords.ts";
 
@@ -48,7 +49,7 @@ export const standNow = (
   const countIn: Pips = {
     total: beatsPerBar(timeline.meter),
     filled: now.beat + 1,
-    label: `Count-in, beat ${now.beat + 1}`,
+    label: words.play.countInBeat(now.beat + 1),
   };
   return {
     tick,

@@ -1,3 +1,4 @@
+import { words } from "../../../src-shared/wordTable.ts";
 import type { WhyAnswer, WhyQuestion } from "./whyQuestion.ts";
 
 /** Weighs the other places of one placement at a time. */
@@ -38,6 +39,6 @@ export class WhySearch {
   }
 
   #breakOff(reason: string): void {
-    this.problem = `The other places could not be weighed. ${reason}`.trim();
+    this.problem = words.why.brokeOff(reason).trim();
   }
 }

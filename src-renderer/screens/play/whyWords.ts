@@ -5,6 +5,7 @@ import type { Voicing } from "../../../src-shared/voicing/voicing.ts";
 import { sayManner } from "../../../src-shared/wording/sayManner.ts";
 import { sayVoicing } from "../../../src-shared/wording/sayShape.ts";
 import { sayChange, sayCounted, sayMore } from "../../../src-shared/wording/sayWhy.ts";
+import { words } from "../../../src-shared/wordTable.ts";
 import { isPinned, placeNames } from "./placePins.ts";
 
 /** Why a placement is where it is, in the words of the card. */
@@ -26,11 +27,9 @@ export type WhyWords = {
 };
 
 const aboutOf = (walk: Walk, placement: number, elsewhere: readonly Elsewhere[] | null): string => {
-  if (elsewhere === null) return "Weighing the other places…";
+  if (elsewhere === null) return words.why.weighing;
   if (elsewhere.length > 0) return sayCounted(walk.request.aim);
-  return isPinned(walk, placement)
-    ? "You have pinned it here, so no other place is weighed."
-    : "Your shapes, frets and pins leave it no other place.";
+  return isPinned(walk, placement) ? words.why.isPinned : words.why.noOther;
 };
 
 /**
@@ -62,10 +61,10 @@ export const whyWords = (
     tuning,
   );
   return {
-    title: `${chord.name} in bar ${held.bar + 1}: ${sayVoicing(voicing, tuning)}`,
+    title: words.why.held(chord.name, held.bar + 1, sayVoicing(voicing, tuning)),
     changes: [
-      ...(into ? [change(`From ${chordAt(into.from)}`, into)] : []),
-      ...(outOf ? [change(`On to ${chordAt(outOf.to)}`, outOf)] : []),
+      ...(into ? [change(words.why.from(chordAt(into.from)), into)] : []),
+      ...(outOf ? [change(words.why.onTo(chordAt(outOf.to)), outOf)] : []),
     ],
     about: aboutOf(walk, placement, elsewhere),
     elsewhere: others.map((each, index) => ({

@@ -10,6 +10,7 @@ import {
 } from "../../../src-shared/roll/editPattern.ts";
 import { ownStyle, withStyleRenamed } from "../../../src-shared/roll/editPicking.ts";
 import type { Pattern } from "../../../src-shared/roll/pattern.ts";
+import { words } from "../../../src-shared/wordTable.ts";
 import {
   cellFrom,
   cellWithin,
@@ -28,8 +29,8 @@ const LONGEST_PAST = 300;
 const firstCell: GridCell = { eighth: 0, row: 3 };
 const FULL: Problem = {
   code: "bad-argument",
-  says: `You have ${MOST_PATTERNS} patterns, the most there can be.`,
-  try: "Delete some first.",
+  says: words.bench.full(MOST_PATTERNS),
+  try: words.bench.fullTry,
 };
 
 /** The player's own patterns at work: which one is on the bench, every change to it, and undo. */
@@ -98,9 +99,9 @@ export class Workbench {
   rename(to: string): string | null {
     const name = to.trim();
     if (!this.pattern || name === this.pattern.name) return null;
-    if (name === "") return "A pattern needs a name.";
-    if (name.length > 60) return "A name has at most 60 characters.";
-    if (this.#names.includes(name)) return "Another of your patterns has this name.";
+    if (name === "") return words.bench.needsName;
+    if (name.length > 60) return words.bench.nameTooLong;
+    if (this.#names.includes(name)) return words.bench.nameTaken;
     this.edit({ ...this.pattern, name });
     return null;
   }

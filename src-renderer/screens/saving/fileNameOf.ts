@@ -1,3 +1,5 @@
+import { words } from "../../../src-shared/wordTable.ts";
+
 /** Marks that one system or another forbids in file names, and those that steer terminals. */
 const forbidden = /[\p{Cc}\p{Cf}\\/:*?"<>|]+/gu;
 
@@ -8,5 +10,5 @@ export const fileNameOf = (title: string, ending: string): string => {
     .slice(0, 100)
     .join("")
     .replaceAll(/^[. ]+|[. ]+$/g, "");
-  return `${name || "Song"}.${ending}`;
+  return `${name || words.save.untitled}.${ending}`;
 };

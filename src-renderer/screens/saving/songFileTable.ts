@@ -1,3 +1,5 @@
+import { words } from "../../../src-shared/wordTable.ts";
+
 // Endings and media types: MusicXML 4.0 (W3C); MIDI and text by common practice, from memory.
 
 /** What a song can be saved as. */
@@ -16,36 +18,36 @@ export type SongFileRow = {
 export const songFileTable: readonly SongFileRow[] = Object.freeze([
   {
     kind: "musicxml",
-    name: "MusicXML",
-    holds: "Tablature with fingers and slides",
+    name: words.save.kinds.musicxml.name,
+    holds: words.save.kinds.musicxml.says,
     ending: "musicxml",
     type: "application/vnd.recordare.musicxml+xml",
   },
   {
     kind: "notation",
-    name: "MusicXML with notation",
-    holds: "A staff in notation above the tablature",
+    name: words.save.kinds.notation.name,
+    holds: words.save.kinds.notation.says,
     ending: "musicxml",
     type: "application/vnd.recordare.musicxml+xml",
   },
   {
     kind: "midi",
-    name: "MIDI",
-    holds: "Banjo, bass and chop",
+    name: words.save.kinds.midi.name,
+    holds: words.save.kinds.midi.says,
     ending: "mid",
     type: "audio/midi",
   },
   {
     kind: "tablature",
-    name: "Text tablature",
-    holds: "To print, or to send in a letter",
+    name: words.save.kinds.tablature.name,
+    holds: words.save.kinds.tablature.says,
     ending: "txt",
     type: "text/plain;charset=utf-8",
   },
   {
     kind: "chart",
-    name: "Chart text",
-    holds: "The changes as you wrote them",
+    name: words.save.kinds.chart.name,
+    holds: words.save.kinds.chart.says,
     ending: "txt",
     type: "text/plain;charset=utf-8",
   },

@@ -1,5 +1,8 @@
+import { withOwnNames } from "../../../src-shared/book/sharedSongs.ts";
 import { MAX_IMPORT_BYTES } from "../../../src-shared/exchange/importing.ts";
-import type { FoundRow, Progress, SourceFile } from "../../parts/foundSongs.ts";
+import type { Pattern } from "../../../src-shared/roll/pattern.ts";
+import { words } from "../../../src-shared/wordTable.ts";
+import type { FoundRow, Progress, SharedExtras, SourceFile } from "../../parts/foundSongs.ts";
 import type { Chart, KeptSongs, Songbook } from "../../state/songbook.svelte.ts";
 import type { ReadFiles } from "./readingMessage.ts";
 
@@ -14,6 +17,16 @@ export type Stage =
       readonly progress: Progress;
     };
 
+/** A song that is to be kept, with what it was shared with. */
+type Wanted = {
+  readonly title: string;
+  readonly text: string;
+  readonly shared: SharedExtras | null;
+};
+
+/** Takes patterns in beside the player's own; gives the new name of each that had to have one. */
+export type TakePatterns = (patterns: readonly Pattern[]) => ReadonlyMap<string, string>;
+
 /** Songs from files or pasted text on their way into the songbook. */
 export class BringIn {
   stage: Stage = $state.raw({ kind: "choosing" });
@@ -26,9 +39,11 @@ export class BringIn {
   chosen: ReadonlySet<number> = $state.raw(new Set());
   readonly #songbook: Songbook;
   readonly #read: ReadFiles;
+  readonly #takePatterns: TakePatterns;
   #stop: AbortController | null = null;
 
-  constructor(songbook: Songbook, read: ReadFiles) {
+  constructor(songbook: Songbook, read: ReadFiles, takePatterns: TakePatterns) {
+    this.#takePatterns = takePatterns;
     this.#songbook = songbook;
     this.#read = read;
   }
@@ -40,7 +55,7 @@ export class BringIn {
 
   async readFiles(files: readonly File[]): Promise<void> {
     if (files.length === 0 || this.stage.kind === "keeping") return;
-    const says = files.length === 1 ? (files[0]?.name ?? "") : `${files.length} files`;
+    const says = files.length === 1 ? (files[0]?.name ?? "") : words.found.fileCount(files.length);
     await this.#reading(says, () =>
       Promise.all(
         files.map(async (file) => ({
@@ -54,11 +69,11 @@ export class BringIn {
 
   async readText(): Promise<void> {
     if (this.text.trim() === "") {
-      this.problem = "There is no text yet. Paste a tune or a line of chords, as in G C D.";
+      this.problem = words.found.noText;
       return;
     }
     const bytes = new TextEncoder().encode(this.text);
-    await this.#reading("the text", async () => [{ name: "Pasted text", bytes }]);
+    await this.#reading(words.found.theText, async () => [{ name: words.found.pasted, bytes }]);
   }
 
   async #reading(says: string, filesOf: () => Promise<readonly SourceFile[]>): Promise<void> {
@@ -84,7 +99,7 @@ export class BringIn {
       if (stop.signal.aborted) return;
       const reason = thrown instanceof Error ? thrown.message : String(thrown);
       this.stage = { kind: "choosing" };
-      this.problem = `This could not be read: ${reason || "the reader ended."} Try it again, or one file at a time.`;
+      this.problem = words.found.unreadable(reason || words.found.readerEnded);
     }
   }
 
@@ -101,9 +116,11 @@ export class BringIn {
     if (stage.kind !== "found") return nothing;
     const { rows } = stage;
     const wanted = [...this.chosen].toSorted((one, other) => one - other);
-    const charts = wanted.flatMap((index): readonly Chart[] => {
+    const charts = wanted.flatMap((index): readonly Wanted[] => {
       const row = rows[index];
-      return row?.kind === "song" ? [{ title: row.title.slice(0, 200), text: row.text }] : [];
+      if (row?.kind !== "song") return [];
+      const { title, text, shared } = row;
+      return [{ title: title.slice(0, 200), text, shared }];
     });
     const stop = new AbortController();
     this.#stop = stop;
@@ -113,7 +130,7 @@ export class BringIn {
     };
     this.problem = null;
     at(0);
-    const result = await this.#songbook.createAll(charts, at, stop.signal);
+    const result = await this.#keepAll(charts, at, stop.signal);
     if (result.problem || stop.signal.aborted) {
       this.chosen = new Set(wanted.slice(result.kept.length));
       this.stage = { kind: "found", rows };
@@ -123,6 +140,36 @@ export class BringIn {
       this.back();
     }
     return result;
+  }
+
+  /** Patterns first, as the songs name them; tags last, as they need the songs' ids. */
+  async #keepAll(
+    wanted: readonly Wanted[],
+    at: (done: number) => void,
+    signal: AbortSignal,
+  ): Promise<KeptSongs> {
+    /** What a pattern is called here, by all that it is. */
+    const taken = new Map<string, string>();
+    const nameOf = (pattern: Pattern): string => {
+      const spelled = JSON.stringify(pattern);
+      const name =
+        taken.get(spelled) ?? this.#takePatterns([pattern]).get(pattern.name) ?? pattern.name;
+      taken.set(spelled, name);
+      return name;
+    };
+    const charts = wanted.map(({ title, text, shared }): Chart => {
+      if (!shared) return { title, text, settings: null };
+      const { settings } = shared;
+      const names = new Map(shared.patterns.map((each) => [each.name, nameOf(each)] as const));
+      const picking = withOwnNames(settings.picking, names);
+      return { title, text, settings: { ...settings, picking } };
+    });
+    const result = await this.#songbook.createAll(charts, at, signal);
+    const tags = new Map(
+      result.kept.map(({ id }, index) => [id, wanted[index]?.shared?.tags ?? []] as const),
+    );
+    const untagged = await this.#songbook.tag(tags);
+    return { ...result, problem: result.problem ?? untagged };
   }
 
   /** Ends what is going on. Reading leaves nothing behind; what was kept is kept. */

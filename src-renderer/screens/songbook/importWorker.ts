@@ -1,3 +1,4 @@
+import { words } from "../../../src-shared/wordTable.ts";
 import type { FoundRow, SourceFile } from "../../parts/foundSongs.ts";
 import { foundRows } from "./foundRow.ts";
 import type { ReadingMessage } from "./readingMessage.ts";
@@ -9,11 +10,10 @@ self.addEventListener("message", ({ data: files }: MessageEvent<readonly SourceF
   const rows: FoundRow[] = [];
   for (const [index, file] of files.entries()) {
     const at = (done: number, of: number): void => {
-      const tune = of > 1 ? `, tune ${done} of ${of}` : "";
       const progress = {
         done: index + done / of,
         of: files.length,
-        says: `${file.name}${tune}`,
+        says: of > 1 ? words.found.tuneOf(file.name, done, of) : file.name,
       };
       say({ kind: "progress", progress });
     };

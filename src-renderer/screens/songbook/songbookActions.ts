@@ -1,13 +1,16 @@
-import type { Answer, SongSummary, StoredSong } from "../../../src-shared/host.ts";
-import { sayCount } from "../../parts/facts.ts";
+import type { Answer, RemovedSong, StoredSong } from "../../../src-shared/host.ts";
+import { words } from "../../../src-shared/wordTable.ts";
 import type { AppState } from "../../state/context.ts";
-import { bestPlace, songbookPlace } from "../../state/place.ts";
-import type { KeptSongs, Removed } from "../../state/songbook.svelte.ts";
+import type { BookSong } from "../../state/findSongs.ts";
+import { bestPlace } from "../../state/place.ts";
+import type { KeptSongs } from "../../state/songbook.svelte.ts";
+import { BookUndo } from "./bookUndo.ts";
 import type { Demo } from "./demoSongs.ts";
 import { STARTER_TITLE, starterText } from "./starterText.ts";
 
-/** What one can do in the songbook; what goes wrong is said in a message. */
+/** What one can do with songs in the songbook; what goes wrong is said in a message. */
 export class SongbookActions {
+  readonly undo: BookUndo;
   readonly #app: AppState;
   /** Puts the focus on a song's line, or near it where there is none. */
   readonly #focusSong: (id: string | undefined) => void;
@@ -16,22 +19,28 @@ export class SongbookActions {
   constructor(app: AppState, focusSong: (id: string | undefined) => void) {
     this.#app = app;
     this.#focusSong = focusSong;
+    this.undo = new BookUndo(app, ([first]) => focusSong(first));
   }
 
   /** Reads the list anew; what is still being typed in a chart goes into it first. */
   async arrive(): Promise<void> {
-    await this.#app.stand.song?.save();
-    await this.#app.songbook.refresh();
+    const { stand, songbook, notices } = this.#app;
+    await stand.song?.save();
+    const problem = await stand.settle();
+    if (problem) notices.complain(problem);
+    await songbook.refresh();
   }
 
   async open(id: string): Promise<void> {
-    const { stand, navigation, notices } = this.#app;
+    const { evening, stand, navigation, notices } = this.#app;
+    evening.end();
     await stand.open(id);
-    if (stand.song?.id === id) navigation.go(bestPlace(stand.song));
-    else if (stand.on.kind === "failed") notices.complain(stand.on.problem);
+    if (stand.on.kind === "failed") notices.complain(stand.on.problem);
+    else if (stand.song && !stand.heldUp) navigation.go(bestPlace(stand.song));
   }
 
   edit(id: string): void {
+    this.#app.evening.end();
     this.#app.navigation.go({ kind: "chart", id });
   }
 
@@ -50,62 +59,80 @@ export class SongbookActions {
     if (id !== undefined) await this.open(id);
   }
 
-  async remove(song: SongSummary): Promise<void> {
-    const { songbook, stand, notices } = this.#app;
-    const at = songbook.found.findIndex(({ id }) => id === song.id);
-    const next = songbook.found[at + 1] ?? songbook.found[at - 1];
-    // The bin is to have it as it was last seen.
-    if (stand.song?.id === song.id) await stand.song.save();
-    const removed = this.#valueOf(await songbook.remove(song));
-    if (!removed) return;
-    stand.clear(song.id);
-    const run = (): void => void this.putBack(removed);
-    notices.say(`“${song.title}” is deleted.`, { label: "Undo", run }, removed.ticket);
+  async remove(songs: readonly BookSong[]): Promise<void> {
+    const { found } = this.#app.songbook;
+    const gone = new Set(songs.map(({ id }) => id));
+    const last = found.findLastIndex(({ id }) => gone.has(id));
+    const next =
+      found.slice(last).find(({ id }) => !gone.has(id)) ??
+      found.findLast(({ id }) => !gone.has(id));
+    const together = this.#app.songbook.together([...gone]);
+    await this.undo.takeOut(together);
+    const titles = songs.slice(0, together.out).map(({ title }) => title);
+    if (titles.length === 0) return;
+    const { steps, deleted } = words.songbook;
+    this.undo.recordMove(steps.delete(titles), together, "out", deleted(titles));
     this.#focusSong(next?.id);
   }
 
-  async putBack(removed: Removed): Promise<void> {
-    this.#app.notices.dismissAbout(removed.ticket);
-    const song = this.#valueOf(await this.#app.songbook.restore(removed));
-    if (song) this.#focusSong(song.id);
-  }
-
-  /** A second song like the first, to try something else on. */
-  async duplicate(song: SongSummary): Promise<void> {
+  /** Second songs like the first ones, to try something else on. */
+  async duplicate(songs: readonly BookSong[]): Promise<void> {
     if (this.#creating) return;
     this.#creating = true;
-    if (this.#app.stand.song?.id === song.id) await this.#app.stand.song.save();
-    const answer = await this.#app.songbook.duplicate(song);
+    const { stand, songbook, notices } = this.#app;
+    const ids = songs.map(({ id }) => id);
+    if (stand.song && ids.includes(stand.song.id)) await stand.song.save();
+    const { kept, problem } = await songbook.duplicate(ids);
     this.#creating = false;
-    const copy = this.#valueOf(answer);
-    if (!copy) return;
-    this.#sayKept([copy.id], `“${song.title}” is in the songbook a second time.`);
-    this.#focusSong(copy.id);
+    if (problem) notices.complain(problem);
+    if (kept.length === 0) return;
+    const together = songbook.together(kept.map(({ id }) => id));
+    const { steps, duplicated } = words.songbook;
+    const titles = songs.map(({ title }) => title);
+    this.undo.recordMove(steps.duplicate(kept.length), together, "in", duplicated(titles));
+    this.#focusSong(kept[0]?.id);
+  }
+
+  async rename(song: BookSong, title: string): Promise<void> {
+    const { songbook, stand } = this.#app;
+    if (stand.song?.id === song.id) {
+      await stand.song.save();
+      stand.clear(song.id);
+    }
+    const to = async (name: string): Promise<Answer<{ readonly id: string }>> =>
+      songbook.rename(songbook.ids.now(song.id), name);
+    const renamed = this.#valueOf(await to(title));
+    if (!renamed) return;
+    const problemOf = (answer: Answer<unknown>) => (answer.ok ? null : answer.problem);
+    const says = words.songbook.steps.rename(song.title, title);
+    songbook.history.record({
+      says,
+      undo: async () => problemOf(await to(song.title)),
+      redo: async () => problemOf(await to(title)),
+    });
+    this.undo.say(words.songbook.redone(says));
+    this.#focusSong(renamed.id);
+  }
+
+  /** Brings removed songs back. */
+  async putBack(removed: readonly RemovedSong[]): Promise<void> {
+    const together = this.#app.songbook.removed(removed);
+    await this.undo.putBack(together);
+    const back = together.within.length;
+    if (back === 0) return;
+    const { steps, removedView, kept } = words.songbook;
+    const [first] = removed;
+    const says = back === 1 && first ? removedView.back(first.title) : kept(back);
+    this.undo.recordMove(steps.putBack(back), together, "in", says);
   }
 
   /** Tells what has come in, and how to be rid of it again. */
   tellKept({ kept }: KeptSongs): void {
+    const { songbook } = this.#app;
     const ids = kept.map(({ id }) => id);
-    this.#sayKept(ids, `${sayCount(ids.length, "song")} kept.`);
-  }
-
-  #sayKept(ids: readonly string[], says: string): void {
-    const run = (): void => void this.#takeBack(new Set(ids));
-    this.#app.notices.say(says, { label: "Undo", run }, ids.join(" "));
-  }
-
-  async #takeBack(ids: ReadonlySet<string>): Promise<void> {
-    const { navigation, songbook, stand, notices } = this.#app;
-    const { song } = stand;
-    const { place } = navigation;
-    // What is on the screen is about to go: the songbook takes its place.
-    if ("id" in place && ids.has(place.id)) navigation.go(songbookPlace);
-    // The bin is to have it as it was last seen.
-    if (song && ids.has(song.id)) await song.save();
-    const problem = await songbook.removeAll(ids);
-    if (song && ids.has(song.id) && !problem) stand.clear(song.id);
-    if (problem) notices.complain(problem);
-    this.#focusSong(undefined);
+    const together = songbook.together(ids);
+    const { steps, kept: says } = words.songbook;
+    this.undo.recordMove(steps.bringIn(ids.length), together, "in", says(ids.length));
   }
 
   /** One create at a time: a double click makes one song. */

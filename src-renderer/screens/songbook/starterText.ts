@@ -1,5 +1,7 @@
+import { words } from "../../../src-shared/wordTable.ts";
+
 /** What a new song's title is until the player gives it one. */
-export const STARTER_TITLE = "New song";
+export const STARTER_TITLE: string = words.songbook.newSong;
 
 /** A new song's chart: every header that matters, and a first line to change. */
 export const starterText: string = `Title: ${STARTER_TITLE}

@@ -39,6 +39,13 @@ const four = inEighths({
 const waltz = inEighths({ bass: [0], chop: [2, 4], back: [5], run: [2, 4], fill: [2, 4, 5] });
 const two = inEighths({ bass: [0], chop: [2], back: [3], run: [0, 2], fill: [2, 3] });
 const jig = inEighths({ bass: [0, 3], chop: [2, 5], back: [], run: [3, 4, 5], fill: [2, 4, 5] });
+const slip = inEighths({
+  bass: [0],
+  chop: [3, 6],
+  back: [5, 8],
+  run: [3, 6],
+  fill: [3, 6, 7, 8],
+});
 
 /** Any other bar: bass and chop in turn, a quarter each. */
 const inTurn = (length: Tick): Groove => {
@@ -54,13 +61,16 @@ const inTurn = (length: Tick): Groove => {
 
 /**
  * The groove of a bar. 4/4 and 2/2: bass on quarters 1 and 3, chop on 2 and 4. 3/4: bass on 1, chop
- * on 2 and 3. 2/4: bass on 1, chop on 2. 6/8: bass on eighths 1 and 4, chop on 3 and 6. Common
- * practice, no published source.
+ * on 2 and 3. 2/4: bass on 1, chop on 2. 6/8: bass on eighths 1 and 4, chop on 3 and 6. 9/8, like
+ * 3/4: bass on the first dotted quarter, chop on the others. Common practice, no published source.
  * @example grooveOf({ length: 1440 }, 8).bass // => [0, 720]
  */
 export const grooveOf = (bar: Pick<TimedBar, "length">, unit: number): Groove => {
   if (unit === 8 && bar.length === 6 * TICKS_PER_EIGHTH) {
     return jig;
+  }
+  if (unit === 8 && bar.length === 9 * TICKS_PER_EIGHTH) {
+    return slip;
   }
   switch (bar.length / TICKS_PER_QUARTER) {
     case 4:

@@ -248,7 +248,7 @@ describe("the built program", () => {
           contextBridge: {
             exposeInMainWorld: (name: string, value: object) => void exposed.set(name, value),
           },
-          ipcRenderer: {},
+          ipcRenderer: { on: () => undefined },
         };
       },
       exports: {},

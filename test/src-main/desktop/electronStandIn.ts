@@ -9,6 +9,7 @@ export const makeElectron = () => {
   const asked: string[] = [];
   const windows: StandInWindow[] = [];
   let becomeReady = (): void => undefined;
+  let isReady = false;
   const ready = new Promise<void>((resolve) => {
     becomeReady = resolve;
   });
@@ -16,6 +17,10 @@ export const makeElectron = () => {
 
   class StandInContents extends EventEmitter {
     readonly mainFrame = frameAt("shortslide://app/");
+    readonly sent: string[] = [];
+    send(channel: string): void {
+      this.sent.push(channel);
+    }
     openHandler: ((details: { url: string }) => unknown) | null = null;
     setWindowOpenHandler(handler: (details: { url: string }) => unknown): void {
       this.openHandler = handler;
@@ -73,6 +78,7 @@ export const makeElectron = () => {
       return app.lock;
     },
     setPath: (name: string, path: string) => void asked.push(`path ${name} ${path}`),
+    isReady: () => isReady,
     whenReady: () => {
       asked.push("when ready");
       return ready;
@@ -86,6 +92,7 @@ export const makeElectron = () => {
     windows,
     line,
     becomeReady: async () => {
+      isReady = true;
       becomeReady();
       await ready;
     },

@@ -1,7 +1,7 @@
 import { mkdir, writeFile } from "node:fs/promises";
 import { dirname, join } from "node:path";
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
-import { channelOf, verbNames } from "../../../src-shared/host.ts";
+import { channelOf, FILES_HANDED, verbNames } from "../../../src-shared/host.ts";
 import { firstPreferences } from "../../../src-shared/settings.ts";
 import { tempFolder } from "../tempFolder.ts";
 import { makeElectron } from "./electronStandIn.ts";
@@ -85,9 +85,65 @@ describe("the desktop program", () => {
     await electron.becomeReady();
     const [window] = electron.windows;
     Object.assign(window ?? {}, { minimized: true });
-    electron.app.emit("second-instance");
+    electron.app.emit("second-instance", {}, ["electron", "."], home);
     expect(electron.windows).toHaveLength(1);
     expect(window).toMatchObject({ minimized: false, focused: 1 });
+  });
+
+  const filesTaken = async (): Promise<unknown> => {
+    const frame = electron.windows[0]?.webContents.mainFrame ?? null;
+    return electron.line.invoke(frame, channelOf("takeFiles"), null);
+  };
+  const handed = (...names: readonly string[]): unknown => ({
+    ok: true,
+    value: names.map((name) => ({ name, base64: Buffer.from(`in ${name}`).toString("base64") })),
+  });
+  const putFiles = async (...names: readonly string[]): Promise<string> => {
+    const folder = await tempFolder();
+    await Promise.all(names.map((name) => writeFile(join(folder, name), `in ${name}`)));
+    return folder;
+  };
+
+  test("has the files of its own start ready for the screen, once, and no other arguments", async () => {
+    const folder = await putFiles("three.shortslide", "notes.md");
+    const { argv } = process;
+    process.argv = ["electron", ".", join(folder, "notes.md"), join(folder, "three.shortslide")];
+    await boot();
+    process.argv = argv;
+    await electron.becomeReady();
+    expect(await filesTaken()).toEqual(handed("three.shortslide"));
+    expect(await filesTaken()).toEqual(handed());
+  });
+
+  test("takes a file of a second start from that start's folder, and tells its screen", async () => {
+    const folder = await putFiles("tune.abc");
+    await boot();
+    await electron.becomeReady();
+    electron.app.emit("second-instance", {}, ["electron", ".", "--flag", "tune.abc"], folder);
+    expect(electron.windows[0]?.webContents.sent).toEqual([FILES_HANDED]);
+    expect(electron.windows[0]).toMatchObject({ focused: 1 });
+    expect(await filesTaken()).toEqual(handed("tune.abc"));
+  });
+
+  test("takes a file that the system opens, before it is ready and after", async () => {
+    const folder = await putFiles("one.shortslide", "two.shortslide");
+    const preventDefault = vi.fn();
+    await boot();
+    electron.app.emit("open-file", { preventDefault }, join(folder, "one.shortslide"));
+    await electron.becomeReady();
+    electron.app.emit("open-file", { preventDefault }, join(folder, "two.shortslide"));
+    expect(preventDefault).toHaveBeenCalledTimes(2);
+    expect(await filesTaken()).toEqual(handed("one.shortslide", "two.shortslide"));
+  });
+
+  test("says in words that a file it was handed is gone, and goes on without it", async () => {
+    const folder = await putFiles("here.shortslide");
+    await boot();
+    await electron.becomeReady();
+    const args = ["electron", ".", "gone.shortslide", "here.shortslide"];
+    electron.app.emit("second-instance", {}, args, folder);
+    expect(await filesTaken()).toMatchObject({ ok: false, problem: { code: "disk" } });
+    expect(await filesTaken()).toEqual(handed("here.shortslide"));
   });
 
   test("says on stdout that there is a window, for whoever started it", async () => {

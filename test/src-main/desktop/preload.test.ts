@@ -1,17 +1,19 @@
 import { beforeAll, describe, expect, test, vi } from "vitest";
-import { BRIDGE_NAME, channelOf, verbNames } from "../../../src-shared/host.ts";
+import { BRIDGE_NAME, channelOf, FILES_HANDED, verbNames } from "../../../src-shared/host.ts";
 
 type Bridge = Readonly<Record<string, (...args: readonly unknown[]) => Promise<unknown>>>;
 
 const stand = vi.hoisted(() => ({
   exposed: new Map<string, unknown>(),
   invoked: [] as (readonly unknown[])[],
+  heard: new Map<string, () => void>(),
 }));
 vi.mock("electron", () => ({
   contextBridge: {
     exposeInMainWorld: (name: string, value: unknown) => void stand.exposed.set(name, value),
   },
   ipcRenderer: {
+    on: (channel: string, hear: () => void) => void stand.heard.set(channel, hear),
     invoke: async (...args: readonly unknown[]) => {
       stand.invoked.push(args);
       return "answered";
@@ -39,4 +41,15 @@ describe("the preload", () => {
       expect(stand.invoked).toEqual([[channelOf(name), { id: "gate-ten" }]]);
     },
   );
+
+  test("hears of nothing but files that were handed, and says that without content", () => {
+    const page = new EventTarget();
+    vi.stubGlobal("window", page);
+    const events: Event[] = [];
+    page.addEventListener(FILES_HANDED, (event) => events.push(event));
+    expect([...stand.heard.keys()]).toEqual([FILES_HANDED]);
+    stand.heard.get(FILES_HANDED)?.();
+    expect(events.map((event) => event.constructor)).toEqual([Event]);
+    vi.unstubAllGlobals();
+  });
 });

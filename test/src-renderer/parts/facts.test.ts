@@ -1,11 +1,6 @@
 import { expect, test } from "vitest";
-import {
-  beatNote,
-  sayCapo,
-  sayCount,
-  sayTravel,
-  sayWhen,
-} from "../../../src-renderer/parts/facts.ts";
+import { beatNote, sayCapo, sayTravel, sayWhen } from "../../../src-renderer/parts/facts.ts";
+import { words } from "../../../src-shared/wordTable.ts";
 
 test.each([
   [0, "0 mm"],
@@ -34,7 +29,7 @@ test("a tempo counts half notes, quarters or dotted quarters", () => {
 });
 
 test("one is one, and none and two are many", () => {
-  expect([0, 1, 2].map((count) => sayCount(count, "bar"))).toEqual(["0 bars", "1 bar", "2 bars"]);
+  expect([0, 1, 2].map((count) => words.count.bars(count))).toEqual(["0 bars", "1 bar", "2 bars"]);
 });
 
 const noon = new Date(2031, 4, 17, 12, 5).getTime();

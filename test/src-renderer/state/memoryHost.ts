@@ -1,3 +1,4 @@
+import { emptyShelf, type Shelf } from "../../../src-shared/book/shelf.ts";
 import type {
   Answer,
   Host,
@@ -6,6 +7,8 @@ import type {
   SongVersionFile,
   StoredSong,
 } from "../../../src-shared/host.ts";
+import type { LogLine } from "../../../src-shared/practice/logLine.ts";
+import { withLines } from "../../../src-shared/practice/readLog.ts";
 import type { Pattern } from "../../../src-shared/roll/pattern.ts";
 import {
   firstPreferences,
@@ -36,6 +39,11 @@ export class MemoryHost {
   readonly errors: ScreenError[] = [];
   preferences: Preferences = firstPreferences;
   patterns: readonly Pattern[] = [];
+  log: readonly LogLine[] = [];
+  shelf: Shelf = emptyShelf;
+  readonly opened: string[] = [];
+  /** Ids that songs get when they are settled. */
+  readonly settled: Map<string, string> = new Map();
   failing: Problem | null = null;
   #gate: Promise<void> | null = null;
   #open: () => void = () => undefined;
@@ -63,6 +71,16 @@ export class MemoryHost {
     return isProblem(result) ? { ok: false, problem: result } : { ok: true, value: result };
   }
 
+  #settle(id: string): { readonly id: string } | Problem {
+    const song = this.songs.get(id);
+    const to = this.settled.get(id);
+    if (!song) return unknownSong;
+    if (to === undefined) return { id };
+    this.songs.delete(id);
+    this.songs.set(to, { ...song, id: to });
+    return { id: to };
+  }
+
   readonly host: Host = {
     listSongs: () =>
       this.#answer(() =>
@@ -83,11 +101,15 @@ export class MemoryHost {
         this.songs.set(song.id, song);
         return song;
       }),
-    writeSong: ({ before, ...song }) =>
+    writeSong: ({ before, settingsBefore, ...song }) =>
       this.#answer(() => {
         const kept = this.songs.get(song.id);
         if (!kept) return unknownSong;
         if (kept.text !== before && kept.text !== song.text) return changedElsewhere;
+        const known = [settingsBefore, song.settings].map((settings) => JSON.stringify(settings));
+        if (settingsBefore && !known.includes(JSON.stringify(kept.settings))) {
+          return changedElsewhere;
+        }
         this.songs.set(song.id, song);
         this.written.push(song);
         return null;
@@ -105,6 +127,7 @@ export class MemoryHost {
         const song = this.bin.get(ticket);
         if (!song) return unknownSong;
         this.songs.set(song.id, song);
+        this.bin.delete(ticket);
         return song;
       }),
     listVersions: ({ id }) =>
@@ -126,6 +149,29 @@ export class MemoryHost {
         path: "/home/log/errors.log",
         text: this.errors.map(({ says }) => says).join("\n"),
       })),
+    listRemoved: () =>
+      this.#answer(() =>
+        [...this.bin].map(([ticket, { id }]) => ({ ticket, title: id, removedMs: 11 })),
+      ),
+    eraseRemoved: ({ tickets }) =>
+      this.#answer(() => {
+        for (const ticket of tickets) this.bin.delete(ticket);
+        return null;
+      }),
+    settleSong: ({ id }) => this.#answer(() => this.#settle(id)),
+    markOpened: ({ id }) =>
+      this.#answer(() => {
+        this.opened.push(id);
+        return null;
+      }),
+    readShelf: () => this.#answer(() => this.shelf),
+    writeShelf: (shelf) =>
+      this.#answer(() => {
+        if (shelf.revision !== this.shelf.revision) return changedElsewhere;
+        this.shelf = { ...shelf, revision: shelf.revision + 1 };
+        return { revision: this.shelf.revision };
+      }),
+    takeFiles: () => this.#answer(() => []),
     readPreferences: () => this.#answer(() => this.preferences),
     writePreferences: (preferences) =>
       this.#answer(() => {
@@ -136,6 +182,12 @@ export class MemoryHost {
     writePatterns: (patterns) =>
       this.#answer(() => {
         this.patterns = patterns;
+        return null;
+      }),
+    readLog: () => this.#answer(() => ({ entries: withLines([], this.log), passedOver: [] })),
+    appendLog: (line) =>
+      this.#answer(() => {
+        this.log = [...this.log, line];
         return null;
       }),
   };

@@ -2,8 +2,7 @@
 import { expect, test } from "vitest";
 import { AUTOSAVE_PAUSE_MS } from "../../../src-renderer/state/autosave.svelte.ts";
 import { PatternsState } from "../../../src-renderer/state/patterns.svelte.ts";
-import type { Pattern } from "../../../src-shared/roll/pattern.ts";
-import type { PickFinger } from "../../../src-shared/roll/roll.ts";
+import type { Pattern, PickFinger } from "../../../src-shared/roll/pattern.ts";
 import { HandClock } from "./handClock.ts";
 import { diskFull, MemoryHost } from "./memoryHost.ts";
 

@@ -1,6 +1,8 @@
 // @vitest-environment happy-dom
 import { describe, expect, test } from "vitest";
+import { type BookSong, matching, songsIn } from "../../../src-renderer/state/findSongs.ts";
 import { Songbook } from "../../../src-renderer/state/songbook.svelte.ts";
+import { tagsOf, withTags } from "../../../src-shared/book/editShelf.ts";
 import type { Host, SongSummary } from "../../../src-shared/host.ts";
 import { diskFull, MemoryHost, storedSong } from "./memoryHost.ts";
 
@@ -85,16 +87,32 @@ describe("songs in and out", () => {
     expect(titles(songbook)).toContain("Tin Roof");
   });
 
-  test("a song that is taken out can be put back as it was", async () => {
+  test("songs that are taken out together are put back as they were", async () => {
     const { memory, songbook } = await filled();
-    const before = memory.songs.get("c");
-    const [, , waltz] = songbook.found;
-    const answer = waltz && (await songbook.remove(waltz));
-    expect(titles(songbook)).toEqual(["Crooked Fence", "Éowin's Ferry"]);
-    if (answer?.ok) await songbook.restore(answer.value);
-    expect(titles(songbook)).toContain("Long Fence Waltz");
-    expect(memory.songs.get("c")).toEqual(before);
-    expect(songbook.removed).toEqual([]);
+    const before = new Map(memory.songs);
+    const songs = songbook.together(["c", "a"]);
+    expect(await songs.takeOut()).toBe(null);
+    await songbook.refresh();
+    expect(titles(songbook)).toEqual(["Éowin's Ferry"]);
+    expect(songbook.out.map(({ title }) => title)).toEqual(["c", "a"]);
+    expect([songs.out, songs.within]).toEqual([2, []]);
+    expect(await songs.putBack()).toBe(null);
+    await songbook.refresh();
+    expect(new Map(memory.songs)).toEqual(before);
+    expect([songs.out, songs.within]).toEqual([0, ["c", "a"]]);
+  });
+
+  test("a song that comes back under another name is taken out again under that", async () => {
+    const { memory, songbook } = await filled();
+    const songs = songbook.together(["c"]);
+    await songs.takeOut();
+    const [ticket, song] = [...memory.bin][0] ?? [];
+    if (ticket === undefined || !song) throw new Error("a ticket was expected");
+    memory.bin.set(ticket, { ...song, id: "c-2" });
+    await songs.putBack();
+    expect([songbook.ids.now("c"), songs.within]).toEqual(["c-2", ["c-2"]]);
+    expect(await songs.takeOut()).toBe(null);
+    expect(memory.songs.has("c-2")).toBe(false);
   });
 
   test("several songs are kept one after the other, counted as they come, and taken out together", async () => {
@@ -102,6 +120,7 @@ describe("songs in and out", () => {
     const charts = ["Tin Roof", "Wet Stone"].map((title) => ({
       title,
       text: `Title: ${title}\n| D |`,
+      settings: null,
     }));
     const counts: number[] = [];
     const count = (kept: number) => counts.push(kept);
@@ -109,15 +128,20 @@ describe("songs in and out", () => {
     expect(counts).toEqual([1, 2]);
     expect(result.problem).toBe(null);
     expect(titles(songbook)).toEqual(expect.arrayContaining(["Tin Roof", "Wet Stone"]));
-    expect(await songbook.removeAll(new Set(result.kept.map(({ id }) => id)))).toBe(null);
+    const together = songbook.together(result.kept.map(({ id }) => id));
+    expect(await together.takeOut()).toBe(null);
+    await songbook.refresh();
     expect(titles(songbook)).toEqual(["Crooked Fence", "Éowin's Ferry", "Long Fence Waltz"]);
     expect(memory.bin.size).toBe(2);
-    expect(songbook.removed.map(({ summary }) => summary.title)).toEqual(["Tin Roof", "Wet Stone"]);
   });
 
   test("keeping stops at the first song that cannot be kept, and where it is told to", async () => {
     const { memory, songbook } = await filled();
-    const charts = ["Tin Roof", "Wet Stone"].map((title) => ({ title, text: `Title: ${title}` }));
+    const charts = ["Tin Roof", "Wet Stone"].map((title) => ({
+      title,
+      text: `Title: ${title}`,
+      settings: null,
+    }));
     const fail = () => {
       memory.failing = diskFull;
     };
@@ -129,29 +153,119 @@ describe("songs in and out", () => {
     expect([stopped.kept.length, stopped.problem]).toEqual([1, null]);
   });
 
-  test("a song is duplicated with its settings under a title that no song has", async () => {
+  test("a song is duplicated with its settings and tags under a title that no song has", async () => {
     const { memory, songbook } = await filled();
-    const waltz = () => songbook.songs?.find(({ id }) => id === "c");
+    await songbook.shelf.edit((shelf) => withTags(shelf, "c", ["slow", "jam"]));
     const before = memory.songs.get("c");
     for (const name of ["Long Fence Waltz, copy", "Long Fence Waltz, copy 2"]) {
-      const song = waltz();
-      const copy = song && (await songbook.duplicate(song));
-      expect(copy).toMatchObject({
-        ok: true,
-        value: { text: `Title: ${name}\n| G |`, settings: before?.settings },
-      });
-      expect(titles(songbook)).toContain(name);
+      const { kept, problem } = await songbook.duplicate(["c"]);
+      expect(problem).toBe(null);
+      expect(kept).toMatchObject([{ text: `Title: ${name}\n| G |`, settings: before?.settings }]);
+      const copy = songbook.all.find(({ title }) => title === name);
+      expect(copy?.tags).toEqual(["jam", "slow"]);
     }
     expect(memory.songs.get("c")).toEqual(before);
+  });
+
+  test("of two songs of one title both get titles of their own", async () => {
+    const memory = new MemoryHost([titled("a", "Tin Roof"), titled("b", "Tin Roof")]);
+    const songbook = new Songbook(memory.host);
+    await songbook.refresh();
+    await songbook.duplicate(["a", "b"]);
+    expect(titles(songbook)).toEqual([
+      "Tin Roof",
+      "Tin Roof",
+      "Tin Roof, copy",
+      "Tin Roof, copy 2",
+    ]);
   });
 
   test("a song that cannot be taken out stays in the list", async () => {
     const { memory, songbook } = await filled();
     memory.failing = diskFull;
-    const [first] = songbook.found;
-    const answer = first && (await songbook.remove(first));
-    expect(answer).toEqual({ ok: false, problem: diskFull });
+    const songs = songbook.together(["a", "b"]);
+    expect(await songs.takeOut()).toEqual(diskFull);
+    expect([songs.out, songs.within]).toEqual([0, ["a", "b"]]);
+    memory.failing = null;
+    await songbook.refresh();
     expect(titles(songbook)).toContain("Crooked Fence");
-    expect(songbook.removed).toEqual([]);
+  });
+
+  test("a renamed song is looked for under its new id, also by what was done before", async () => {
+    const { memory, songbook } = await filled();
+    const songs = songbook.together(["a"]);
+    memory.settled.set("a", "stone-wall");
+    expect(await songbook.rename("a", "Stone Wall")).toEqual({
+      ok: true,
+      value: { id: "stone-wall" },
+    });
+    expect(titles(songbook)).toContain("Stone Wall");
+    expect(songs.within).toEqual(["stone-wall"]);
+    expect(await songs.takeOut()).toBe(null);
+  });
+});
+
+describe("order", () => {
+  const dated = (
+    title: string,
+    key: string,
+    tempo: number,
+    changedMs: number,
+    openedMs: number,
+  ) => ({
+    ...summaryOf(title),
+    key,
+    tempo,
+    changedMs,
+    openedMs,
+    tags: title.startsWith("T") ? ["tin"] : [],
+  });
+  const songs = [
+    dated("Tin Roof 10", "G", 120, 5, 0),
+    dated("Tin Roof 9", "Am", 96, 9, 21),
+    dated("Crooked Fence", "A", 96, 7, 42),
+  ];
+  const named = (found: readonly BookSong[]) => found.map(({ title }) => title);
+
+  test.each([
+    ["title", ["Crooked Fence", "Tin Roof 9", "Tin Roof 10"]],
+    ["key", ["Crooked Fence", "Tin Roof 9", "Tin Roof 10"]],
+    ["tempo", ["Crooked Fence", "Tin Roof 9", "Tin Roof 10"]],
+    ["changed", ["Tin Roof 9", "Crooked Fence", "Tin Roof 10"]],
+    ["opened", ["Crooked Fence", "Tin Roof 9", "Tin Roof 10"]],
+  ] as const)("songs are sorted by %s, those that are alike by title", (sort, expected) => {
+    expect(named(songsIn(songs, { kind: "all" }, sort))).toEqual(expected);
+  });
+
+  test("recent are the songs that were opened, the last one first, whatever the order", () => {
+    expect(named(songsIn(songs, { kind: "recent" }, "tempo"))).toEqual([
+      "Crooked Fence",
+      "Tin Roof 9",
+    ]);
+  });
+
+  test("a tag's songs are those that have it, and a tag is found by searching", () => {
+    expect(named(songsIn(songs, { kind: "tag", tag: "tin" }, "tempo"))).toEqual([
+      "Tin Roof 9",
+      "Tin Roof 10",
+    ]);
+    expect(named(matching(songs, "TIN 96"))).toEqual(["Tin Roof 9"]);
+  });
+});
+
+describe("tags and set lists", () => {
+  test("that another window changed at the same time are both kept", async () => {
+    const { memory, songbook } = await filled();
+    memory.shelf = withTags({ ...memory.shelf, revision: 4 }, "b", ["theirs"]);
+    expect(await songbook.shelf.edit((shelf) => withTags(shelf, "a", ["mine"]))).toBe(null);
+    expect([tagsOf(memory.shelf, "a"), tagsOf(memory.shelf, "b")]).toEqual([["mine"], ["theirs"]]);
+    expect(songbook.shelf.value).toEqual(memory.shelf);
+  });
+
+  test("that cannot be written stay as they were, with the reason", async () => {
+    const { memory, songbook } = await filled();
+    memory.failing = diskFull;
+    expect(await songbook.shelf.edit((shelf) => withTags(shelf, "a", ["mine"]))).toEqual(diskFull);
+    expect(songbook.shelf.value.tags).toEqual([]);
   });
 });

@@ -67,6 +67,15 @@ describe("bars", () => {
     ]);
   });
 
+  test("are counted in eighths in 9/8, nine to a bar, and three share one evenly", () => {
+    expect(clean("Time: 9/8\nG | G C D | G . . . . . D . . | . . . . . . . . C")).toEqual([
+      "G:9",
+      "G:3 C:3 D:3",
+      "G:6 D:3",
+      "D:8 C:1",
+    ]);
+  });
+
   test("are counted as soon as there is a dot", () => {
     expect(clean("G . . D | G . D . | G . C D | G... | G.. D | G ... ")).toEqual([
       "G:6 D:2",

@@ -97,7 +97,7 @@ describe("a file of patterns", () => {
 
   test("says what would be right", () => {
     expect(problemOf(fileWith({ ...gate, meter: "7/8" })).try).toBe(
-      "It must be one of 4/4, 3/4, 2/4 and 6/8. Mend the file, or export it again.",
+      "It must be one of 4/4, 3/4, 2/4, 6/8 and 9/8. Mend the file, or export it again.",
     );
   });
 });

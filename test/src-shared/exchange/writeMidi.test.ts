@@ -167,6 +167,7 @@ describe("a MIDI file", () => {
       ["Time: 4/4 Tempo: 120", 500_000, "ff 58 04 04 02 18 08"],
       ["Time: 3/4 Tempo: 90", 666_667, "ff 58 04 03 02 18 08"],
       ["Time: 6/8 Tempo: 100", 400_000, "ff 58 04 06 03 24 08"],
+      ["Time: 9/8 Tempo: 125", 320_000, "ff 58 04 09 03 24 08"],
     ] as const;
     for (const [header, microseconds, signature] of cases) {
       const walk = chart(header);

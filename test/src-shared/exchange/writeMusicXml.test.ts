@@ -236,5 +236,10 @@ describe("a MusicXML score", () => {
     expect(of(0, 1200)).toEqual([960, 240]);
     expect(noteValues(0, 1440, { beats: 6, unit: 8 }).map((value) => value.dots)).toEqual([1]);
     expect(noteValues(240, 480, { beats: 6, unit: 8 }).map((value) => value.ticks)).toEqual([480]);
+    const nine = noteValues(0, 2160, { beats: 9, unit: 8 });
+    expect(nine.map(({ ticks, dots }) => [ticks, dots])).toEqual([
+      [1440, 1],
+      [720, 1],
+    ]);
   });
 });

@@ -10,8 +10,10 @@ import {
   rest,
   voicedStrings,
   withLength,
+  withMark,
   withMeter,
   withPick,
+  withStroke,
 } from "../../../src-shared/roll/editPattern.ts";
 import { type Pattern, patternMeters } from "../../../src-shared/roll/pattern.ts";
 import { reachOf } from "../../../src-shared/roll/rollRules.ts";
@@ -146,4 +148,54 @@ test("a free name is the name itself, or one that nobody has, of at most 60 char
   const long = "W".repeat(60);
   expect(freeName(long, [long])).toHaveLength(57);
   expect(freeName(" Weir ", [])).toBe("Weir");
+});
+
+test("a name keeps within 60 characters and is numbered anew from its stem", () => {
+  expect(freeName(`${"W".repeat(59)}  x`, [])).toBe("W".repeat(59));
+  expect(freeName("Weir 7", ["Weir 7"])).toBe("Weir 2");
+  expect(freeName("Weir 12", ["Weir 12", "Weir 2"])).toBe("Weir 3");
+  expect(freeName("Weir 2 gate", ["Weir 2 gate"])).toBe("Weir 2 gate 2");
+  const spaced = `${"W".repeat(54)} gate`;
+  expect(freeName(spaced, [spaced])).toBe(`${"W".repeat(54)} 2`);
+});
+
+describe("an accent or damping", () => {
+  const two = withPick(silent(2), 0, 3, "T");
+
+  test("is put on an eighth and taken off again, each by itself", () => {
+    const accented = withMark(two, 0, "accent");
+    expect(accented.strokes[0]).toMatchObject({ accent: true, damped: false });
+    expect(withMark(accented, 0, "damped").strokes[0]).toMatchObject({
+      accent: true,
+      damped: true,
+    });
+    expect(withMark(accented, 0, "accent")).toEqual(two);
+  });
+
+  test("is taken by no rest, and by nothing past the end", () => {
+    expect(withMark(two, 1, "accent")).toBe(two);
+    expect(withMark(two, 2, "accent")).toBe(two);
+    expect(withMark(silent(1), 0, "damped")).toEqual(silent(1));
+  });
+});
+
+test("the picks of an eighth stand in order of the strings, the lowest first", () => {
+  const high = withPick(withPick(withPick(silent(1), 0, 1, "M"), 0, "fifth", "T"), 0, 3, "I");
+  expect(high.strokes[0]?.picks.map(({ on }) => on)).toEqual(["fifth", 3, 1]);
+});
+
+test("an eighth that is not there has no fingers and no finger to click on it, and stays away", () => {
+  expect(fingersAt(silent(2), 2, 1)).toEqual([]);
+  const odd = withStroke(silent(2), 2, () => ({ picks: [], accent: true, damped: true }));
+  expect(odd).toEqual(silent(2));
+});
+
+test("the usual finger of a string comes before the others in reach", () => {
+  expect(voicedStrings).toEqual([1, 2, 3, 4, "fifth"]);
+  expect(voicedStrings.map((on) => fingersFor(on)[0])).toEqual(["M", "I", "T", "T", "T"]);
+});
+
+test("a pattern of the longest length keeps to the longest of another meter", () => {
+  expect(withMeter(silent(32, "4/4"), "3/4").strokes).toHaveLength(24);
+  expect(withMeter(silent(32, "2/4"), "6/8").strokes).toHaveLength(30);
 });

@@ -1,5 +1,7 @@
 import { describe, expect, test } from "vitest";
 import {
+  ownNameOf,
+  ownStyle,
   sectionPickingOf,
   sleepsAmong,
   stayPickingAt,
@@ -79,4 +81,54 @@ test("a pattern named anew is named anew wherever the song uses it", () => {
   ).toEqual(["own:Low weir", "own:Low weir", "own:Low weir"]);
   expect(usesStyle(after, "own:Tin gate")).toBe(false);
   expect(withStyleRenamed(everywhere, "vamp", "strum")).toEqual(everywhere);
+});
+
+test("a style of the player's own is told by what stands before the name", () => {
+  expect(ownStyle("Tin gate")).toBe("own:Tin gate");
+  expect([ownNameOf("own:Tin gate"), ownNameOf("own:own:"), ownNameOf("vamp")]).toEqual([
+    "Tin gate",
+    "own:",
+    null,
+  ]);
+});
+
+test("setting one section leaves the others as they are, in place of what it had", () => {
+  const verse = { label: "Verse", manner: vamp, sung: false };
+  const bridge = { label: "Bridge", manner: null, sung: true };
+  const both = withSection(withSection(plainPicking, verse), bridge);
+  expect(both.sections).toEqual([verse, bridge]);
+  expect([sectionPickingOf(both, "Verse"), sectionPickingOf(both, "Bridge")]).toEqual([
+    verse,
+    bridge,
+  ]);
+  const again = { ...verse, sung: true };
+  expect(withSection(both, again).sections).toEqual([bridge, again]);
+});
+
+test("what is set for a chord is not set for one in another bar, at another eighth or of another name", () => {
+  const set = withStay(plainPicking, first, vamp, true);
+  for (const place of [
+    { ...first, bar: 3 },
+    { ...first, eighth: 0 },
+    { ...first, chord: "E" },
+  ]) {
+    expect(stayPickingAt(set, place)).toBeNull();
+    expect(withStay(set, place, own, true).stays).toHaveLength(2);
+  }
+});
+
+test("setting a chord again for the same time takes the place of what was set", () => {
+  const set = withStay(withStay(plainPicking, second, own, false), first, own, false);
+  const again = withStay(set, second, vamp, false);
+  expect(again.stays).toHaveLength(2);
+  expect([first, second].map((place) => stayPickingAt(again, place)?.manner)).toEqual([own, vamp]);
+});
+
+test("a style is used where the song, one section or one chord has it", () => {
+  const inSection = withSection(plainPicking, { label: "B", manner: own, sung: false });
+  const sung = withSection(plainPicking, { label: "C", manner: null, sung: true });
+  expect(usesStyle(inSection, "own:Tin gate")).toBe(true);
+  expect(usesStyle(withStay(plainPicking, first, own, true), "own:Tin gate")).toBe(true);
+  expect(usesStyle(sung, "own:Tin gate")).toBe(false);
+  expect(usesStyle(sung, "forward")).toBe(true);
 });

@@ -139,7 +139,7 @@ describe("the fewest joints", () => {
       }
     }
     expect(wrong).toEqual([]);
-    expect(tried).toBe(4 * 24 * 25);
+    expect(tried).toBe(4 * (8 + 6 + 4 + 6 + 9) * 25);
   });
 });
 
@@ -170,6 +170,7 @@ describe("density", () => {
     expect(at("beats", in44(0, 8))).toBe("T-M-I-T-");
     expect(at("beats", in44(3, 5))).toBe("TI-T-");
     expect(at("beats", { offset: 0, length: 6, meter: "6/8" })).toBe("T--T--");
+    expect(at("beats", { offset: 0, length: 9, meter: "9/8" })).toBe("T--T--T--");
   });
 
   test("by bars is a pinch at the start and on each bar line, and once is one pinch", () => {
@@ -219,5 +220,83 @@ describe("a pattern of the player's own", () => {
     ]);
     expect(remarksOn(in44(0, 6), "own:Hopper", [measure])).toEqual(["no-fit"]);
     expect(played(in44(0, 6), own, [measure])).toBe("TIMTIM");
+  });
+});
+
+describe("several patterns of one name", () => {
+  const own: FitManner = { style: "own:Gravel", density: "full", soft: false };
+  const gravel = (letters: string, meter: Pattern["meter"] = "4/4"): Pattern =>
+    ownPattern("Gravel", letters, meter);
+  const remarksOn = (stay: StayShape, patterns: readonly Pattern[]) =>
+    fitRolls(stay, own, patterns).remarks;
+
+  test("fills a part by the longest that goes into it evenly", () => {
+    expect(played(in44(0, 6), own, [gravel("TI"), gravel("TIM")])).toBe("TIM TIM");
+    expect(played(in44(0, 6), own, [gravel("TIM"), gravel("TI")])).toBe("TIM TIM");
+  });
+
+  test("fills measures by the longest, before forward rolls stand in for the rest", () => {
+    const one = gravel("TITITIMI");
+    const two = gravel("TIMTIMTITIMTIMTI");
+    expect(played(in44(0, 24), own, [one, two])).toBe("TIMTIMTITIMTIMTI TITITIMI");
+    expect(fitRolls(in44(0, 16), own, [two]).pieces).toEqual([two]);
+  });
+
+  test("keeps its own accents, and forward rolls beside it take the meter's", () => {
+    const [part, measure] = fitRolls(in44(4, 12), own, [gravel("TITITIMI")]).pieces;
+    expect(measure?.strokes.map(({ accent }) => accent)).toEqual(
+      gravel("TITITIMI").strokes.map(({ accent }) => accent),
+    );
+    expect(part?.strokes.map(({ accent }) => accent)).toEqual([true, false, false, false]);
+  });
+
+  test("is missed in words where it is gone, in another meter, or fits nowhere", () => {
+    expect(remarksOn(in44(0, 8), [])).toEqual(["pattern-gone"]);
+    expect(remarksOn(in44(0, 8), [ownPattern("Other", "TITITIMI")])).toEqual(["pattern-gone"]);
+    expect(remarksOn(in44(0, 8), [gravel("TIM", "3/4")])).toEqual(["other-meter"]);
+    expect(remarksOn(in44(0, 8), [gravel("TIMTI")])).toEqual(["no-fit"]);
+    expect(remarksOn(in44(0, 8), [gravel("TITITIMI")])).toEqual([]);
+    expect(remarksOn(in44(0, 12), [gravel("TITITIMI")])).toEqual([]);
+  });
+});
+
+describe("the density", () => {
+  const lasting = in44(4, 24);
+
+  test("on the beats leaves every beat of every piece standing, and only those and the first", () => {
+    const all = fitRolls(lasting, forward, []);
+    const some = fitRolls(lasting, { ...forward, density: "beats" }, []);
+    expect(some.pieces.map(({ name }) => name)).toEqual(
+      all.pieces.map(({ name }) => `${name}, on the beats`),
+    );
+    const strokesOf = (pieces: readonly Pattern[]) => pieces.flatMap(({ strokes }) => strokes);
+    const thinned = strokesOf(some.pieces);
+    expect(thinned).toEqual(
+      strokesOf(all.pieces).map((stroke, eighth) =>
+        eighth % 2 === 0 ? stroke : { picks: [], accent: false, damped: false },
+      ),
+    );
+  });
+
+  test("of one pinch has it at the start alone, of bars at each bar line too", () => {
+    const struckAt = (density: FitManner["density"]) =>
+      fitRolls(lasting, { ...forward, density }, [])
+        .pieces.flatMap(({ strokes }) => strokes)
+        .flatMap(({ picks }, eighth) => (picks.length > 0 ? [eighth] : []));
+    expect(struckAt("once")).toEqual([0]);
+    expect(struckAt("bars")).toEqual([0, 4, 12, 20]);
+    const [pinch] = fitRolls(lasting, { ...forward, density: "once" }, []).pieces;
+    expect(pinch).toMatchObject({ name: "pinch", meter: "4/4" });
+    expect(pinch?.strokes).toHaveLength(24);
+    expect(fitRolls(lasting, { ...forward, density: "bars" }, []).remarks).toEqual([]);
+  });
+
+  test("where someone sings takes the accents and leaves picks and damping", () => {
+    const loud = fitRolls(in44(0, 8), full("vamp"), []).pieces.flatMap(({ strokes }) => strokes);
+    const soft = fitRolls(in44(0, 8), { ...full("vamp"), soft: true }, []).pieces;
+    expect(soft.flatMap(({ strokes }) => strokes)).toEqual(
+      loud.map((stroke) => ({ ...stroke, accent: false })),
+    );
+    expect(loud.some(({ damped }) => damped)).toBe(true);
   });
 });

@@ -65,3 +65,28 @@ test("only the joint is changed where one pattern is played several times", () =
   expect(gravel.pieces).toHaveLength(4);
   expect(fingersIn([gravel, playing(1), playing(2)])).toEqual(["T.IM.T.IM.T.IM.T.M", "I", "T.M"]);
 });
+
+test("chords where nothing changes are the very same values", () => {
+  const run = [playing(4), playing(8)];
+  expect(inTurn(run)).toEqual(run);
+  expect(inTurn(run).every((played, index) => played === run[index])).toBe(true);
+  expect(inTurn([])).toEqual([]);
+});
+
+test("a stroke that was taken from a pinch is taken from its piece as well", () => {
+  const [, single] = inTurn([playing(3), playing(1), playing(2)]);
+  expect(single?.pieces.flatMap(({ strokes }) => strokes)).toEqual(single?.strokes);
+  expect(single?.pieces[0]).toMatchObject({ name: "pinch", meter: "4/4" });
+});
+
+test("a finger that is alone on its stroke stays, though it has just struck", () => {
+  const lone: Pattern = {
+    name: "Lone",
+    meter: "4/4",
+    strokes: [
+      { picks: [{ finger: "T", on: 3 }], accent: true, damped: false },
+      { picks: [{ finger: "T", on: 4 }], accent: false, damped: false },
+    ],
+  };
+  expect(fingersIn([playing(2, "own:Lone", [lone]), playing(4)])).toEqual(["T.T", "T.I.T.M"]);
+});

@@ -43,6 +43,8 @@ describe("how a chord is picked", () => {
       "backward",
     ]);
     expect(at({ sections, stays }, { chord: "G" }).style).toBe("vamp");
+    expect(at({ sections, stays }, { written: 2 }).style).toBe("vamp");
+    expect(at({ sections, stays }, { eighth: 0 }).style).toBe("vamp");
   });
 
   test("goes on in the second part of a chord unless something is said for that", () => {

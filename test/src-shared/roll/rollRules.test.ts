@@ -3,9 +3,9 @@ import type {
   Pattern,
   PatternPick,
   PatternStroke,
+  PickFinger,
   VoicedString,
 } from "../../../src-shared/roll/pattern.ts";
-import type { PickFinger } from "../../../src-shared/roll/roll.ts";
 import { breachesOf } from "../../../src-shared/roll/rollRules.ts";
 
 const home = { T: 3, I: 2, M: 1 } as const;

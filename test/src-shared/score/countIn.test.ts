@@ -18,6 +18,10 @@ describe("the count-in", () => {
     expect(hits.map((hit) => hit.accent)).toEqual([true, false, true, false]);
   });
 
+  test("a bar of 9/8 is counted in three dotted quarters", () => {
+    expect(countIn({ beats: 9, unit: 8 }, 1).map((hit) => hit.tick)).toEqual([-2160, -1440, -720]);
+  });
+
   test("clicks have no pitch and end where the next begins", () => {
     for (const hit of countIn({ beats: 4, unit: 4 }, 1)) {
       expect(hit).toMatchObject({ part: "click", pitches: [], ticks: 480 });

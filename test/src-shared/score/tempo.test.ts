@@ -78,6 +78,12 @@ describe("tempo", () => {
     expect(tempoOfEighth(jig, eighthNote(jig, bpm(tempo)))).toBeCloseTo(tempo, 9);
   });
 
+  test("a bar of 9/8 holds three dotted quarters", () => {
+    const slip = { beats: 9, unit: 8 } as const;
+    expect([ticksPerBeat(slip), ticksPerBar(slip), beatsPerBar(slip)]).toEqual([720, 2160, 3]);
+    expect(quartersPerMinute(slip, bpm(120))).toBe(180);
+  });
+
   test("a bar holds its beats", () => {
     expect(ticksPerBeat(cutTime)).toBe(960);
     expect(ticksPerBeat(jig)).toBe(720);

@@ -22,7 +22,15 @@ const stage = (bars = "| G | C | D | G |") => {
   const controls = new PlayControls(song, player, preferences);
   const nowhere = () => undefined;
   const act = (action: ActionName) =>
-    playAct(action, { controls, player, preferences, onJam: nowhere, onRoute: nowhere });
+    playAct(action, {
+      controls,
+      player,
+      preferences,
+      onJam: nowhere,
+      onRehearse: nowhere,
+      onRoute: nowhere,
+      onSong: nowhere,
+    });
   return { song, preferences, controls, act };
 };
 

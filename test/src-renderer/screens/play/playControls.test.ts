@@ -30,10 +30,19 @@ const host: Host = {
   mendSong: noMachine,
   noteError: noMachine,
   readErrors: noMachine,
+  listRemoved: noMachine,
+  eraseRemoved: noMachine,
+  settleSong: noMachine,
+  markOpened: noMachine,
+  readShelf: noMachine,
+  writeShelf: noMachine,
+  takeFiles: noMachine,
   readPreferences: noMachine,
   writePreferences: noMachine,
   readPatterns: noMachine,
   writePatterns: noMachine,
+  readLog: noMachine,
+  appendLog: noMachine,
 };
 
 const neverSaves = () => () => undefined;
@@ -59,7 +68,9 @@ const stage = (bars: string, settings: Partial<SongSettings> = {}, tempo = "Temp
       player,
       preferences,
       onJam: () => gone.push("jam"),
+      onRehearse: () => gone.push("rehearse"),
       onRoute: (by) => gone.push(`route ${by}`),
+      onSong: (by) => gone.push(`song ${by}`),
     });
   return { song, player, preferences, controls, act, gone };
 };
@@ -269,7 +280,7 @@ describe("every action", () => {
         ]);
       const before = seen();
       await act(action);
-      const isCall = /^call|^flat$|^noChord$|^takeBack$/.test(action);
+      const isCall = /^call|^flat$|^noChord$|^takeBack$|^mark|^nextPart$/.test(action);
       // Here the loop starts and ends already.
       const idle = ["loopFrom", "loopTo"].includes(action);
       expect([action, seen() === before]).toEqual([action, isCall || idle]);

@@ -49,7 +49,7 @@ describe("a key on the Play screen", () => {
   });
 
   test("does nothing when no action has it", () => {
-    expect(playAction(press("q"), [], false)).toBeNull();
+    expect(playAction(press("y"), [], false)).toBeNull();
     expect(playAction(press("constructor"), [], false)).toBeNull();
   });
 
@@ -89,6 +89,18 @@ describe("the element with the focus", () => {
     const button = inside("<button data-focus>Loop</button>");
     expect(keepsKey(button, " ", null)).toBe(true);
     expect(keepsKey(button, " ", button)).toBe(false);
+  });
+
+  test("a choice keeps arrows and Space for itself, and leaves letters to the screen", () => {
+    const radio = inside('<button role="radio" data-focus></button>');
+    expect([" ", "ArrowDown", "Enter"].map((key) => keepsKey(radio, key, null))).toEqual([
+      true,
+      true,
+      true,
+    ]);
+    expect(["v", "?", "1"].map((key) => keepsKey(radio, key, null))).toEqual([false, false, false]);
+    const over = inside('<div role="dialog"><button role="radio" data-focus></button></div>');
+    expect(keepsKey(over, "v", null)).toBe(true);
   });
 
   test.each([

@@ -47,6 +47,15 @@ describe("the rhythm section", () => {
     expect(ticksOf(chart, "chop")).toEqual([480, 1200]);
   });
 
+  test("in 9/8 plays bass on eighth 1, root one bar and fifth the next, and chops on 4 and 7", () => {
+    const chart = "Time: 9/8\n| C | C |";
+    expect(linesOf(chart, "bass")).toEqual([
+      [0, 36],
+      [2160, 31],
+    ]);
+    expect(ticksOf(chart, "chop")).toEqual([720, 1440, 2880, 3600]);
+  });
+
   test("gives a chord of half a bar its root, and a slash chord its bass tone", () => {
     expect(linesOf("| G D/F# |", "bass")).toEqual([
       [0, 31],

@@ -1,2 +1,0 @@
-/** A right-hand finger: thumb, index, middle. */
-export type PickFinger = "T" | "I" | "M";
