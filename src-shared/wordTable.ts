@@ -19,8 +19,6 @@ export const words = {
     openFirst: "Open a song first",
     windowTitle: (song: string): string => `${song} · Shortslide`,
     preferences: "Preferences",
-    wentWrong: (reason: string): string => `Something went wrong inside Shortslide: ${reason}`,
-    wentWrongTry: "Your song is kept. Try again, or go back to the songbook.",
     notStartedTry: "If loading the page again does not help, it is a mistake in Shortslide.",
     notStarted: (reason: string): string => `Shortslide could not start: ${reason}`,
     loadAgain: "Load again",
@@ -2026,7 +2024,6 @@ export const words = {
   },
   /** What is kept on the disk: damage, earlier versions, what could not be saved. */
   keeping: {
-    again: "Try again",
     chartTooLong: (path: string): string => `The chart ${path} is too long to open.`,
     shortenChart: "Shorten it in a text editor.",
     chartNotText: (path: string): string => `The chart ${path} is damaged: it is not UTF-8 text.`,
@@ -2105,7 +2102,6 @@ export const words = {
     logAbout: "What went wrong on this computer, the newest last. It stays here.",
     logEmpty: "Nothing has gone wrong so far.",
     logAt: (path: string): string => `Kept in ${path}`,
-    logNotRead: "The log cannot be read.",
     copy: "Copy",
     copied: "Copied.",
     notCopied: (reason: string): string => `It could not be copied: ${reason}.`,

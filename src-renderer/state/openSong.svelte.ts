@@ -22,7 +22,6 @@ import { WalkedText } from "./walkedText.svelte.ts";
 
 /** What a song needs from outside to tell time; tests bring their own. */
 export type SongClock = { readonly later: Later; readonly nowMs: () => number };
-
 /** The clock on the wall. */
 export const wallClock: SongClock = { later, nowMs: () => Date.now() };
 
@@ -115,7 +114,6 @@ export class OpenSong {
   get saving(): Saving {
     return this.#autosave.state;
   }
-
   get problem(): Problem | null {
     return this.#autosave.problem;
   }
@@ -123,8 +121,7 @@ export class OpenSong {
   /** Why saving again would not help: the song was changed elsewhere, or is gone; else null. */
   get conflict(): Problem | null {
     const { problem } = this;
-    const inTheWay = problem?.code === "changed" || problem?.code === "not-found";
-    return inTheWay ? problem : null;
+    return problem?.code === "changed" || problem?.code === "not-found" ? problem : null;
   }
 
   edit(text: string): void {
@@ -189,17 +186,15 @@ export class OpenSong {
   }
 
   #become(version: SongVersion, kind: ChangeKind): void {
-    this.#history = record(this.#history, this.#version, kind, this.#clock.nowMs());
-    this.#version = version;
-    this.#walked.follow(version.text, kind === "typing" || kind === "erasing");
-    this.#autosave.offer(version);
+    const history = record(this.#history, this.#version, kind, this.#clock.nowMs());
+    this.#stepTo({ version, history }, kind === "typing" || kind === "erasing");
   }
 
-  #stepTo(step: { readonly version: SongVersion; readonly history: SongHistory } | null): void {
+  #stepTo(step: ReturnType<typeof stepBack>, isTyped = false): void {
     if (!step) return;
     this.#history = step.history;
     this.#version = step.version;
-    this.#walked.follow(step.version.text, false);
+    this.#walked.follow(step.version.text, isTyped);
     this.#autosave.offer(step.version);
   }
 }
