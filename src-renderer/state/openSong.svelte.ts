@@ -2,11 +2,11 @@ import type { Walk } from "../../src-shared/chartToScore.ts";
 import type { Host, Problem, StoredSong } from "../../src-shared/host.ts";
 import type { Pattern } from "../../src-shared/roll/pattern.ts";
 import type { Hand } from "../../src-shared/route/movement.ts";
-import { pinsAfterEdit, playedChart } from "../../src-shared/route/pinsAfterEdit.ts";
 import type { PlanSettings, SongSettings } from "../../src-shared/settings.ts";
 import { Autosave, type Saving } from "./autosave.svelte.ts";
 import { inKey, KeptSong, versionOf } from "./keptSong.ts";
 import { type Later, later } from "./later.ts";
+import { settingsAfterEdit } from "./settingsAfterEdit.ts";
 import {
   type ChangeKind,
   emptyHistory,
@@ -22,7 +22,6 @@ import { WalkedText } from "./walkedText.svelte.ts";
 
 /** What a song needs from outside to tell time; tests bring their own. */
 export type SongClock = { readonly later: Later; readonly nowMs: () => number };
-
 /** The clock on the wall. */
 export const wallClock: SongClock = { later, nowMs: () => Date.now() };
 
@@ -91,7 +90,6 @@ export class OpenSong {
   get saving(): Saving {
     return this.#autosave.state;
   }
-
   get problem(): Problem | null {
     return this.#autosave.problem;
   }
@@ -99,13 +97,12 @@ export class OpenSong {
   /** Why saving again would not help: the song was changed elsewhere, or is gone; else null. */
   get conflict(): Problem | null {
     const { problem } = this;
-    const inTheWay = problem?.code === "changed" || problem?.code === "not-found";
-    return inTheWay ? problem : null;
+    return problem?.code === "changed" || problem?.code === "not-found" ? problem : null;
   }
 
   edit(text: string): void {
     if (text === this.#version.text) return;
-    const settings = this.#settingsFor(text);
+    const settings = settingsAfterEdit(this.#version, text);
     this.#become({ text, settings }, kindOfEdit(this.#version.text, text));
   }
 
@@ -164,31 +161,16 @@ export class OpenSong {
     this.#become({ ...this.#version, settings }, kind);
   }
 
-  /** The settings as they go with another text: what is said of chords goes with their bars. */
-  #settingsFor(text: string): SongSettings {
-    const { settings } = this.#version;
-    const { plan, picking } = settings;
-    if (plan.pins.length === 0 && picking.stays.length === 0) return settings;
-    const before = playedChart(this.text, plan.playKey);
-    const after = playedChart(text, plan.playKey);
-    const pins = pinsAfterEdit(plan.pins, before, after);
-    const stays = pinsAfterEdit(picking.stays, before, after);
-    if (pins === plan.pins && stays === picking.stays) return settings;
-    return { ...settings, plan: { ...plan, pins }, picking: { ...picking, stays } };
-  }
-
   #become(version: SongVersion, kind: ChangeKind): void {
-    this.#history = record(this.#history, this.#version, kind, this.#clock.nowMs());
-    this.#version = version;
-    this.#walked.follow(version.text, kind === "typing" || kind === "erasing");
-    this.#autosave.offer(version);
+    const history = record(this.#history, this.#version, kind, this.#clock.nowMs());
+    this.#stepTo({ version, history }, kind === "typing" || kind === "erasing");
   }
 
-  #stepTo(step: { readonly version: SongVersion; readonly history: SongHistory } | null): void {
+  #stepTo(step: ReturnType<typeof stepBack>, isTyped = false): void {
     if (!step) return;
     this.#history = step.history;
     this.#version = step.version;
-    this.#walked.follow(step.version.text, false);
+    this.#walked.follow(step.version.text, isTyped);
     this.#autosave.offer(step.version);
   }
 }
