@@ -19,8 +19,6 @@ export const words = {
     openFirst: "Open a song first",
     windowTitle: (song: string): string => `${song} · Shortslide`,
     preferences: "Preferences",
-    wentWrong: (reason: string): string => `Something went wrong inside Shortslide: ${reason}`,
-    wentWrongTry: "Your song is kept. Try again, or go back to the songbook.",
     notStartedTry: "If loading the page again does not help, it is a mistake in Shortslide.",
     notStarted: (reason: string): string => `Shortslide could not start: ${reason}`,
     loadAgain: "Load again",
@@ -201,8 +199,6 @@ export const words = {
       file: "Songs",
       done: (file: string, count: number): string =>
         `“${file}” with ${count === 1 ? "one song" : `${count} songs`} is with your downloads. Another player opens it in Shortslide.`,
-      name: "Shortslide song",
-      holds: "Chart, settings and patterns, for another player",
     },
 
     setList: {
@@ -270,6 +266,11 @@ export const words = {
     searchLabel: "Search the songbook",
     opening: "Opening the songbook…",
     noMatch: (search: string): string => `No song matches “${search}”.`,
+    changedAt: ", changed",
+    editOf: (title: string): string => `Edit the chart of ${title}`,
+    edit: "Edit chart",
+    duplicateOf: (title: string): string => `Duplicate ${title}`,
+    deleteOf: (title: string): string => `Delete ${title}`,
   },
   /** Songs found in files, before they are kept. */
   found: {
@@ -1645,6 +1646,8 @@ export const words = {
       tooLarge: (megabytes: number): string => `it unpacks to more than ${megabytes} MB`,
       says: (reason: string): string => `The packed file cannot be opened: ${reason}.`,
       noScore: "There is no whole score in this packed file.",
+      cutOff: "The packed file is cut off: its list of files is missing.",
+      checksum: "The packed file is damaged: its checksum does not agree.",
     },
     barSays: (bar: number, says: string): string => `Bar ${bar}: ${says}`,
     more: (count: number): string => `and ${count} more of the same kind`,
@@ -1721,7 +1724,6 @@ export const words = {
   /** The printed hand-out, and where it is chosen. */
   handOut: {
     untitled: "Untitled",
-    contents: "Contents",
     songs: "Songs",
     key: (tonic: string, mode: string): string => `Key of ${tonic} ${mode}`,
     tempo: (tempo: number, notes: string): string => `${tempo} ${notes} a minute`,
@@ -1806,6 +1808,9 @@ export const words = {
   },
   /** Rehearsing: what needs work, drills, the guided rehearsal, exercises. */
   rehearsal: {
+    due: "Due again",
+    trouble: "Needs work",
+    song: "Whole song",
     place: "Rehearse",
     /** The page's heading. */
     heading: (title: string): string => `Rehearse ${title}`,
@@ -1886,9 +1891,6 @@ export const words = {
     length: "Length",
     minutes: (minutes: number): string => `${minutes} minutes`,
     start: "Start",
-    due: "Due again",
-    trouble: "Needs work",
-    song: "Whole song",
     rest: "Rest",
     restHands: "Rest your hands",
     restAbout: "Shake them out. Stop for today at pain, numbness or tingling.",
@@ -2012,21 +2014,11 @@ export const words = {
     ] as const,
     change: (from: string, fromFret: number, to: string, toFret: number): string =>
       `${from} at ${fromFret} to ${to} at ${toFret}`,
-    bars: (first: number, last: number): string =>
-      first === last ? `Bar ${first}` : `Bars ${first} to ${last}`,
-    wholeSong: "Whole song",
     bare: (what: string): string => `${what}, bare slide`,
-    stages: {
-      slide: "Bare slide",
-      slow: "Slowly, with the roll",
-      tempo: "Up to tempo",
-      song: "In the song",
-    },
     aMinute: (tempo: number, beats: string): string => `${tempo} ${beats} a minute`,
   },
   /** What is kept on the disk: damage, earlier versions, what could not be saved. */
   keeping: {
-    again: "Try again",
     chartTooLong: (path: string): string => `The chart ${path} is too long to open.`,
     shortenChart: "Shorten it in a text editor.",
     chartNotText: (path: string): string => `The chart ${path} is damaged: it is not UTF-8 text.`,
@@ -2105,7 +2097,6 @@ export const words = {
     logAbout: "What went wrong on this computer, the newest last. It stays here.",
     logEmpty: "Nothing has gone wrong so far.",
     logAt: (path: string): string => `Kept in ${path}`,
-    logNotRead: "The log cannot be read.",
     copy: "Copy",
     copied: "Copied.",
     notCopied: (reason: string): string => `It could not be copied: ${reason}.`,
@@ -2124,7 +2115,6 @@ export const words = {
     changed: "Tags or set lists were changed elsewhere at the same time.",
     changedTry: "Look at them as they are now, then try again.",
     settingsChanged: "This song's settings were changed elsewhere.",
-    noFile: (name: string): string => `“${name}” could not be opened.`,
   },
 
   /** A file of shared songs. */

@@ -104,12 +104,12 @@ export const unpackMxl = (bytes: Uint8Array): Unpacked => {
   }
   const directory = zipDirectory(bytes, MOST_FILES);
   if (directory === null) {
-    return refuse("The packed file is cut off: its list of files is missing.", EXPORT_AGAIN);
+    return refuse(words.import.packed.cutOff, EXPORT_AGAIN);
   }
   const unpacked = bytesOf(score);
   const sum = crc32(unpacked);
   if (!directory.some((record) => record.name === score.name && record.crc === sum)) {
-    return refuse("The packed file is damaged: its checksum does not agree.", EXPORT_AGAIN);
+    return refuse(words.import.packed.checksum, EXPORT_AGAIN);
   }
   return { ok: true, bytes: unpacked };
 };
