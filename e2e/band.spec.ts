@@ -127,7 +127,9 @@ test("feel and mix are kept: the one with the song, the other for the player", a
   await playSong(page, CHART.replace("Osier Bridge", "Heron Weir").replace("2/2", "6/8"));
   await openBand(page);
   await expect(bounce).toHaveAttribute("aria-disabled", "true");
-  await expect(panel.getByText("In 6/8 the eighths come in threes and stay even.")).toBeVisible();
+  await expect(
+    panel.getByText("In 6/8 and 9/8 the eighths come in threes and stay even."),
+  ).toBeVisible();
   await expect(panel.getByRole("checkbox", { name: /^Walk-ups/ })).toBeChecked();
   await expect(panel.getByText("Solo: only Bass can be heard.")).toBeVisible();
   await panel.getByText("Left and right").click();

@@ -74,7 +74,7 @@ test("of two tunes pasted as ABC one is chosen, kept and played, and undo takes 
   await expect(page.getByText("1 song kept.")).toBeVisible();
   await button(page, "Undo").click();
   await expect(page.getByRole("heading", { name: "Your songbook is empty" })).toBeVisible();
-  await page.keyboard.press("ControlOrMeta+z");
+  await page.keyboard.press("ControlOrMeta+Shift+z");
   await expect(titlesIn(page)).toHaveCount(1);
 });
 

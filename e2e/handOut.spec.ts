@@ -2,7 +2,7 @@ import { readFile } from "node:fs/promises";
 import { expect, type Locator, type Page } from "@playwright/test";
 import { readPdf, runAt } from "../test/src-shared/sheet/readPdf.ts";
 import { violationsOf } from "./findings.ts";
-import { button, placeLink, test, writeSong } from "./openApp.ts";
+import { button, placeLink, songsOf, test, writeSong } from "./openApp.ts";
 
 const CHART = `Title: Willow Gate
 Key: Bb
@@ -113,4 +113,26 @@ test("the printer gets the pages of the preview and nothing else", async ({ page
   expect(pdf.pages.flatMap(({ texts }) => texts.map(({ text }) => text))).not.toContain("Songbook");
   await page.evaluate(() => window.dispatchEvent(new Event("afterprint")));
   await expect(page.locator(".printed-pages")).toHaveCount(0);
+});
+
+test("two songs chosen in the songbook are one PDF with a list of contents", async ({ page }) => {
+  await writeSong(page, CHART);
+  await writeSong(page, "Title: Alder Stile\nKey: D\n| D | G | A | D |\n");
+  await placeLink(page, "Songbook").click();
+  for (const title of ["Willow Gate", "Alder Stile"]) {
+    await songsOf(page)
+      .getByRole("checkbox", { name: new RegExp(title) })
+      .check();
+  }
+  await page.getByRole("toolbar").getByRole("button", { name: "Hand-out…" }).click();
+  const dialog = dialogOf(page);
+  await expect(dialog.getByRole("img", { name: /^Page 1 of / })).toBeVisible();
+  await expect(dialog.getByRole("textbox")).toHaveCount(0);
+  const coming = page.waitForEvent("download");
+  await button(page, "Save PDF").click();
+  const saved = await coming;
+  expect(saved.suggestedFilename()).toBe("Songs.pdf");
+  const pdf = await readPdf(await readFile(await saved.path()));
+  expect(pdf.outline.map(({ title }) => title).toSorted()).toEqual(["Alder Stile", "Willow Gate"]);
+  expect(pdf.pages[0]?.links).toBe(2);
 });

@@ -1,5 +1,5 @@
 import { mkdir, readFile, rm, writeFile } from "node:fs/promises";
-import { createRequire } from "node:module";
+import { builtinModules, createRequire } from "node:module";
 import { join } from "node:path";
 
 /** The mark that Electron's documentation gives for the place of the fuses in its program. */
@@ -60,6 +60,21 @@ const MUST_BE_IN = [
 const MUST_NOT_BE_IN =
   /^\/(?:src-|test|e2e|packaging|\.git|node_modules\/(?:electron|svelte|vite)\/)/;
 
+/** What the built program asks for beside Node and Electron: its own parts, and packages. */
+const neededByProgram = async () => {
+  const built = new URL("../out/main/", import.meta.url);
+  const program = await readFile(new URL("desktop.cjs", built), "utf8");
+  const direct = [...program.matchAll(/require\("([^"]+)"\)/g)].map(([, name]) => name);
+  return direct.flatMap((name) => {
+    if (name.startsWith("./")) {
+      return [`/out/main/${name.slice(2)}`];
+    }
+    const isOthers =
+      !name.startsWith("node:") && name !== "electron" && !builtinModules.includes(name);
+    return isOthers ? [`/node_modules/${name}/package.json`] : [];
+  });
+};
+
 /** Looks at a package made from the stand-in. Answers 0, or 1 with what is wrong printed. */
 export const lookAtPackage = async (folder) => {
   const require = createRequire(import.meta.url);
@@ -70,6 +85,9 @@ export const lookAtPackage = async (folder) => {
   const files = listPackage(join(folder, "resources", "app.asar"), {});
   const fuses = fusesIn(await readFile(join(folder, "shortslide")));
   const wrong = [
+    ...(await neededByProgram())
+      .filter((path) => !files.includes(path))
+      .map((path) => `${path} is missing`),
     ...MUST_BE_IN.filter((path) => !files.includes(path)).map((path) => `${path} is missing`),
     ...files.filter((path) => MUST_NOT_BE_IN.test(path)).map((path) => `${path} is packed too`),
     ...(fuses === wanted(config) ? [] : [`the fuses are ${fuses}, not ${wanted(config)}`]),

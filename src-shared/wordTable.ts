@@ -389,7 +389,7 @@ export const words = {
     helpOn: {
       headers: {
         title: "Headers",
-        says: "Title, key, time signature, tempo and capo. What you leave out has its usual value. Tempo counts half notes in 2/2, dotted quarters in 6/8, else quarters.",
+        says: "Title, key, time signature, tempo and capo. What you leave out has its usual value. Tempo counts half notes in 2/2, dotted quarters in 6/8 and 9/8, else quarters.",
       },
       bars: {
         title: "Bars",
@@ -405,7 +405,7 @@ export const words = {
       },
       sixEight: {
         title: "Six-eight time",
-        says: "In 6/8 a chord or dot is an eighth note, six to a bar: two chords of three, then G for five and D for one.",
+        says: "In 6/8 and 9/8 a chord or dot is an eighth note. Six to a bar: two chords of three, then G for five and D for one.",
       },
       again: {
         title: "The same again",
@@ -1048,7 +1048,7 @@ export const words = {
     walkUpsSays: "The bass walks into the next chord.",
     fills: "Fills",
     fillsSays: "The last bar leads into a new section.",
-    noBounce: "In 6/8 the eighths come in threes and stay even.",
+    noBounce: "In 6/8 and 9/8 the eighths come in threes and stay even.",
     scale: (name: string, low: string, high: string): string =>
       `${name}, from ${low.toLowerCase()} to ${high.toLowerCase()}`,
     out: "Out",
@@ -1715,6 +1715,7 @@ export const words = {
     tuning: (tuning: string): string => `tuning ${tuning}`,
     capo: (capo: number): string => `capo ${capo}`,
     help: "Frets from the nut; / and \\ slide up and down; T I M thumb, index, middle.",
+    letGo: (mark: string): string => `${mark} behind a finger: its note is let go early.`,
   },
   /** Small words that join others. */
   say: {
@@ -1908,6 +1909,7 @@ export const words = {
     over: "Done for now",
     overAbout: (rounds: number, clean: number): string =>
       `${rounds === 1 ? "1 round" : `${rounds} rounds`} played, ${clean} marked clean. What is not yet clean comes first the next time.`,
+    overHands: "Rest your hands. Stop at pain, numbness or tingling, and see a clinician.",
     again: "Back to the list",
     space: "Space",
     takeCircle: "Practise the circle",

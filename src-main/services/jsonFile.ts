@@ -1,21 +1,10 @@
 import { mkdir, readFile, rename } from "node:fs/promises";
 import { basename, dirname, join } from "node:path";
 import * as v from "valibot";
+import { parseJson } from "../../src-shared/parseJson.ts";
 import { type Disk, isMissing, stamp } from "./disk.ts";
 
 const LAST_GOOD = ".last-good";
-
-/** A JSON text's value; undefined where it is none. */
-export const parseJson = (text: string): unknown => {
-  try {
-    return JSON.parse(text);
-  } catch (error) {
-    if (error instanceof SyntaxError) {
-      return undefined;
-    }
-    throw error;
-  }
-};
 
 /** A file's text; null where there is no such file. */
 const textIfThere = async (path: string): Promise<string | null> => {

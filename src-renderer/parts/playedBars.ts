@@ -24,18 +24,33 @@ const chordsOf = (
   placements: readonly Placement[],
 ): readonly PlayedChord[] => {
   const end = bar.start + bar.length;
-  return stays
-    .filter((stay) => stay.start < end && stay.start + stay.length > bar.start)
-    .map((stay) => {
-      const from = Math.max(bar.start, stay.start);
-      const to = Math.min(end, stay.start + stay.length);
-      return {
-        stay,
-        heldOver: stay.start < bar.start,
-        ticks: to - from,
-        placements: placements.filter(({ start }) => start >= from && start < to),
-      };
-    });
+  return stays.map((stay) => {
+    const from = Math.max(bar.start, stay.start);
+    const to = Math.min(end, stay.start + stay.length);
+    return {
+      stay,
+      heldOver: stay.start < bar.start,
+      ticks: to - from,
+      placements: placements.filter(({ start }) => start >= from && start < to),
+    };
+  });
+};
+
+type Timed = { readonly start: number; readonly length: number };
+
+/**
+ * Hands out, bar after bar, those of the given that sound in it. All are in order of time, so each
+ * is looked at once and not once for every bar.
+ */
+const inTurn = <Each extends Timed>(all: readonly Each[]): ((bar: TimedBar) => readonly Each[]) => {
+  let first = 0;
+  return (bar) => {
+    while ((all[first]?.start ?? 0) + (all[first]?.length ?? 1) <= bar.start && first < all.length)
+      first += 1;
+    let last = first;
+    while (last < all.length && (all[last]?.start ?? 0) < bar.start + bar.length) last += 1;
+    return all.slice(first, last);
+  };
 };
 
 /** The song as played, bar by bar under its sections, each chord with the shapes that begin on it. */
@@ -44,8 +59,10 @@ export const playedSections = (
   placements: readonly Placement[],
 ): readonly PlayedSection[] => {
   const sections: { label: string | null; bars: PlayedBar[] }[] = [];
+  const staysIn = inTurn(stays);
+  const placementsIn = inTurn(placements);
   for (const bar of bars) {
-    const played = { bar, chords: chordsOf(bar, stays, placements) };
+    const played = { bar, chords: chordsOf(bar, staysIn(bar), placementsIn(bar)) };
     const section = sections.at(-1);
     if (section && !bar.startsSection) section.bars.push(played);
     else sections.push({ label: bar.section, bars: [played] });

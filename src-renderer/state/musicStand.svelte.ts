@@ -170,9 +170,10 @@ export class MusicStand {
   async #fetch(id: string): Promise<void> {
     this.#asked = id;
     this.on = { kind: "opening", id };
-    // A song that was left in the middle has its title's name from here on; reading it finds it.
-    await this.#host.settleSong({ id });
-    const answer = await this.#host.readSong({ id });
+    // A song that was left in the middle has its title's name from here on.
+    const settled = await this.#host.settleSong({ id });
+    if (this.#asked !== id) return;
+    const answer = await this.#host.readSong({ id: settled.ok ? settled.value.id : id });
     if (this.#asked !== id) return;
     if (answer.ok) this.#moved(id, answer.value.id);
     this.on = answer.ok

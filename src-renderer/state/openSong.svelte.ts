@@ -1,7 +1,6 @@
-import { banjoWalk, type Walk, withFeel } from "../../src-shared/chartToScore.ts";
+import type { Walk } from "../../src-shared/chartToScore.ts";
 import type { Host, Problem, StoredSong } from "../../src-shared/host.ts";
 import type { Pattern } from "../../src-shared/roll/pattern.ts";
-import type { Picking } from "../../src-shared/roll/picking.ts";
 import type { Hand } from "../../src-shared/route/movement.ts";
 import { pinsAfterEdit, playedChart } from "../../src-shared/route/pinsAfterEdit.ts";
 import type { PlanSettings, SongSettings } from "../../src-shared/settings.ts";
@@ -18,6 +17,8 @@ import {
   stepBack,
   stepForward,
 } from "./songHistory.ts";
+import { SongWalk } from "./songWalk.svelte.ts";
+import { WalkedText } from "./walkedText.svelte.ts";
 
 /** What a song needs from outside to tell time; tests bring their own. */
 export type SongClock = { readonly later: Later; readonly nowMs: () => number };
@@ -37,18 +38,12 @@ export class OpenSong {
   /** The key of a jam evening, in the place of the song's own; null outside one. Never kept with it. */
   eveningKey: string | null = $state.raw(null);
   #version: SongVersion;
+  readonly #walked: WalkedText;
   #history: SongHistory = $state.raw(emptyHistory);
   /** The player's own patterns, which the song's picking names. */
   readonly patterns: readonly Pattern[];
   /** The hand that the player has accepted as theirs, or null. */
   readonly ownHand: Hand | null;
-  readonly #plan: PlanSettings;
-  readonly #picking: Picking;
-  readonly #playTempo: number | null;
-  readonly #planned: Walk;
-  readonly #dynamics: boolean;
-  readonly #walkUps: boolean;
-  readonly #fills: boolean;
   readonly #kept: KeptSong;
   readonly #autosave: Autosave<SongVersion>;
   readonly #clock: SongClock;
@@ -64,27 +59,18 @@ export class OpenSong {
     this.id = $state(stored.id);
     this.#clock = clock;
     this.#version = $state.raw(versionOf(stored));
+    this.#walked = new WalkedText(this.#version.text, clock.later);
     this.text = $derived(this.#version.text);
     this.settings = $derived(inKey(this.#version.settings, this.eveningKey));
-    // Apart from the settings, so that a new loop or count-in does not plan the route again.
-    this.#plan = $derived(this.settings.plan);
-    this.#playTempo = $derived(this.settings.playTempo);
-    this.#picking = $derived(this.settings.picking);
     this.patterns = $derived(ownPatterns());
     this.ownHand = $derived(ownHand());
-    this.#planned = $derived(
-      banjoWalk(this.text, this.#plan, this.#playTempo, this.#picking, this.patterns, this.ownHand),
-    );
-    this.#dynamics = $derived(this.settings.feel.dynamics);
-    this.#walkUps = $derived(this.settings.feel.walkUps);
-    this.#fills = $derived(this.settings.feel.fills);
-    this.walk = $derived(
-      withFeel(this.#planned, {
-        dynamics: this.#dynamics,
-        walkUps: this.#walkUps,
-        fills: this.#fills,
-      }),
-    );
+    const walked = new SongWalk({
+      text: () => this.#walked.now,
+      settings: () => this.settings,
+      patterns: () => this.patterns,
+      ownHand: () => this.ownHand,
+    });
+    this.walk = $derived(walked.now);
     this.canUndo = $derived(this.#history.past.length > 0);
     this.canRedo = $derived(this.#history.future.length > 0);
     this.#kept = new KeptSong(host, stored);
@@ -157,6 +143,7 @@ export class OpenSong {
     this.#autosave.abandon();
     this.#history = record(this.#history, this.#version, "other", this.#clock.nowMs());
     this.#version = versionOf(answer.value);
+    this.#walked.follow(this.#version.text, false);
     return null;
   }
 
@@ -193,6 +180,7 @@ export class OpenSong {
   #become(version: SongVersion, kind: ChangeKind): void {
     this.#history = record(this.#history, this.#version, kind, this.#clock.nowMs());
     this.#version = version;
+    this.#walked.follow(version.text, kind === "typing" || kind === "erasing");
     this.#autosave.offer(version);
   }
 
@@ -200,6 +188,7 @@ export class OpenSong {
     if (!step) return;
     this.#history = step.history;
     this.#version = step.version;
+    this.#walked.follow(step.version.text, false);
     this.#autosave.offer(step.version);
   }
 }

@@ -95,17 +95,28 @@ export class PracticeLog {
     void this.save();
   }
 
+  /** A line that is refused for what it is would be refused for ever: it lets the others pass. */
   async #drain(): Promise<void> {
+    const refused: LogLine[] = [];
     for (let next = this.#waiting[0]; next !== undefined; next = this.#waiting[0]) {
       const line = next;
       this.saving = "saving";
       const answer = await attempt(() => this.#host.appendLog(line));
       if (!answer.ok) {
         this.problem = answer.problem;
-        this.saving = "failed";
-        return;
+        if (answer.problem.code !== "bad-argument") {
+          this.#waiting = [...refused, ...this.#waiting];
+          this.saving = "failed";
+          return;
+        }
+        refused.push(line);
       }
       this.#waiting = this.#waiting.slice(1);
+    }
+    this.#waiting = refused;
+    if (refused.length > 0) {
+      this.saving = "failed";
+      return;
     }
     this.problem = null;
     this.saving = "saved";

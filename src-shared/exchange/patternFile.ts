@@ -1,4 +1,5 @@
 import * as v from "valibot";
+import { parseJson } from "../parseJson.ts";
 import { freeName } from "../roll/editPattern.ts";
 import { type Pattern, patternSchema } from "../roll/pattern.ts";
 import { words } from "../wordTable.ts";
@@ -66,17 +67,6 @@ const wanted: Readonly<Record<string, string>> = {
   patterns: words.bench.inFile.wanted.patterns,
 };
 
-const parse = (text: string): unknown => {
-  try {
-    return JSON.parse(text);
-  } catch (error) {
-    if (error instanceof SyntaxError) {
-      return undefined;
-    }
-    throw error;
-  }
-};
-
 /**
  * Reads a file of patterns, all of it or nothing: any text gives the patterns or a refusal that says
  * what is wrong, where, and what to do. Rules of the hand are not looked at.
@@ -86,7 +76,7 @@ export const readPatternFile = (text: string): PatternFileReading => {
   if (text.length > MOST_FILE_CHARACTERS) {
     return refuse(words.bench.inFile.tooLarge, another);
   }
-  const parsed = parse(text.replace(/^\uFEFF/, ""));
+  const parsed = parseJson(text.replace(/^\uFEFF/, ""));
   if (parsed === undefined) {
     return refuse(words.bench.inFile.notJson, another);
   }

@@ -6,6 +6,7 @@ import type { Key } from "../harmony/key.ts";
 import { keyName, readKey } from "../harmony/readKey.ts";
 import { refuse } from "../harmony/refusal.ts";
 import { words } from "../wordTable.ts";
+import { abcBudget } from "./abcBudget.ts";
 import { abcPieces } from "./abcPieces.ts";
 import { type AbcText, abcTunes, partOrder } from "./abcTunes.ts";
 import { chartLabel } from "./chartFromBars.ts";
@@ -61,6 +62,10 @@ const tunesOf = (abc: AbcText): readonly FoundTune[] => {
   if (abc.text.length > MAX_TUNE) {
     return [{ ...refuse(words.import.abc.tooLong, words.import.abc.tooLongTry), title }];
   }
+  const beyond = abcBudget(abc.text);
+  if (beyond !== null) {
+    return [{ ...beyond, title }];
+  }
   const tune = parsed(abc.text);
   if (typeof tune === "string") {
     const says = words.import.abc.says(tune.slice(0, 120));
@@ -98,12 +103,13 @@ const tunesOf = (abc: AbcText): readonly FoundTune[] => {
 
 /** Reads the text of an ABC 2.1 file: each of its tunes as a chart, or why it cannot be one. */
 export const readAbcText = (text: string, onTune?: OnTune): Importing => {
+  const count = text.match(/^X:/gm)?.length ?? 0;
+  if (count > MAX_TUNES) {
+    return refuse(words.import.abc.manyTunes(count), words.import.divide(MAX_TUNES));
+  }
   const tunes = abcTunes(text);
   if (tunes.length === 0) {
     return refuse(words.import.abc.noTune, words.import.abc.noTuneTry);
-  }
-  if (tunes.length > MAX_TUNES) {
-    return refuse(words.import.abc.manyTunes(tunes.length), words.import.divide(MAX_TUNES));
   }
   const found = tunes.flatMap((tune, index) => {
     const songs = tunesOf(tune);

@@ -6,12 +6,24 @@ import { refuse } from "../harmony/refusal.ts";
 import { words as wordTable } from "../wordTable.ts";
 import type { Importing } from "./importing.ts";
 
-const MAX_TEXT = 1_000_000;
+const MAX_TEXT = 200_000;
 const MAX_SHOWN = 5;
 
-const words = (line: string): readonly string[] => line.trim().split(/[\s,–-]*\s[\s,–-]*|,/);
+/** No chord symbol is longer. */
+const LONGEST_SYMBOL = 32;
+const MOST_CHORDS = 5000;
+const MOST_BAR_LINES = 10_000;
+const MOST_WORDS = 20_000;
 
-const isChord = (word: string): boolean => readSymbol(word, plainHeader.key).ok;
+/** Words between spaces and commas; a dash between two of them belongs to neither. */
+const words = (line: string): readonly string[] =>
+  line.split(/[\s,]+/).map((word) => {
+    const isLong = word.length > LONGEST_SYMBOL;
+    return isLong && !/^[–-]*$/.test(word) ? word : word.replace(/^[–-]+|[–-]+$/g, "");
+  });
+
+const isChord = (word: string): boolean =>
+  word.length <= LONGEST_SYMBOL && readSymbol(word, plainHeader.key).ok;
 
 /** A line of chords alone; words such as "A" count only where every word of the line is one. */
 const chordsOf = (line: string): readonly string[] | null => {
@@ -31,6 +43,10 @@ export const readPasted = (text: string): Importing => {
     return refuse(wordTable.import.text.tooLong, wordTable.import.text.tooLongTry);
   }
   if (isChart(text)) {
+    const lines = text.split("|").length - 1;
+    if (lines > MOST_BAR_LINES) {
+      return refuse(`There are ${lines} bar lines in this text.`, "Paste one song at a time.");
+    }
     const { value, notes } = readChart(text);
     const bars = value.sections.reduce((sum, section) => sum + section.bars.length, 0);
     if (bars === 0) {
@@ -46,11 +62,21 @@ export const readPasted = (text: string): Importing => {
       tunes: [{ ok: true, title: value.title, chart, read: [wordTable.import.bars(bars)], left }],
     };
   }
+  if (text.split(/\s+/, MOST_WORDS + 1).length > MOST_WORDS) {
+    return refuse(
+      `There are more than ${MOST_WORDS} words in this text.`,
+      "Paste one song at a time.",
+    );
+  }
   const lines = text.split(/\r\n|\n|\r/).filter((line) => line.trim() !== "");
   const rows = lines.map((line) => ({ line, chords: chordsOf(line) }));
   const chords = rows.flatMap((row) => row.chords ?? []);
   if (chords.length === 0) {
     return refuse(wordTable.import.text.noChords, wordTable.import.text.noChordsTry);
+  }
+  if (chords.length > MOST_CHORDS) {
+    const says = `There are ${chords.length} chords in this text.`;
+    return refuse(says, `Paste one song at a time: ${MOST_CHORDS} chords at most.`);
   }
   const body = rows.flatMap((row) => (row.chords ? [`| ${row.chords.join(" | ")} |`] : []));
   const others = rows.filter((row) => row.chords === null).map((row) => row.line.trim());

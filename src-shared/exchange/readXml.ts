@@ -9,6 +9,23 @@ export type XmlReading = { readonly ok: true; readonly root: XmlElement } | Refu
 /** MusicXML nests about a dozen deep. */
 const MAX_DEPTH = 64;
 
+/** Tags (a start and an end are two) and attributes of a file, as what reading costs. */
+const MAX_MARKS = 400_000;
+
+const marksIn = (text: string): number => {
+  let marks = 0;
+  for (const mark of ["<", "="]) {
+    for (
+      let at = text.indexOf(mark);
+      at >= 0 && marks <= MAX_MARKS;
+      at = text.indexOf(mark, at + 1)
+    ) {
+      marks += 1;
+    }
+  }
+  return marks;
+};
+
 const parser: XMLParser = new XMLParser({
   preserveOrder: true,
   ignoreAttributes: false,
@@ -77,12 +94,19 @@ const SAVE_AGAIN = words.import.xml.try;
 
 /**
  * Reads an XML document. A document type that declares anything of its own is refused, no entity but
- * XML's five is expanded, and nothing is nested deeper than 64.
+ * XML's five is expanded, and nothing is nested deeper than 64; a file of more than
+ * 400,000 tags and attributes is refused.
  */
 export const readXml = (text: string): XmlReading => {
   const doctype = /<!DOCTYPE[^>[]*(\[?)/i.exec(text);
   if (doctype?.[1] === "[" || /<!(?:ENTITY|ELEMENT|ATTLIST|NOTATION)/i.test(text)) {
     return refuse(words.import.xml.entities, SAVE_AGAIN);
+  }
+  if (marksIn(text) > MAX_MARKS) {
+    return refuse(
+      `The file has more than ${MAX_MARKS} XML tags and attributes.`,
+      "Export only the part with the chord symbols.",
+    );
   }
   const valid = XMLValidator.validate(text);
   if (valid !== true) {

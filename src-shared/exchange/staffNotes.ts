@@ -1,11 +1,12 @@
 import type { Meter } from "../chart/song.ts";
 import { noteNameOf } from "../harmony/noteName.ts";
+import { spelledIn } from "../harmony/spelledIn.ts";
 import type { Neck } from "../neck/neck.ts";
 import { ofString } from "../neck/pitchAt.ts";
 import type { Placement } from "../route/route.ts";
 import type { Note } from "../score/score.ts";
 import { ticksPerBar } from "../score/tempo.ts";
-import { type Midi, TICKS_PER_EIGHTH, TICKS_PER_QUARTER } from "../units.ts";
+import { TICKS_PER_EIGHTH, TICKS_PER_QUARTER } from "../units.ts";
 import { fretFromCapo } from "./harmonyElement.ts";
 import type { WrittenStroke } from "./strokesInBars.ts";
 import { element, type XmlElement } from "./xmlTree.ts";
@@ -45,8 +46,10 @@ export const slidesOf = (notes: readonly Note[]): Pick<Staff, "slidesFrom" | "sl
   return { slidesFrom, slidesInto };
 };
 
-const pitchOf = (midi: Midi, flats: boolean): XmlElement => {
-  const name = noteNameOf(midi % 12, flats);
+/** A pitch, spelt by the chord it is struck in, and by the key where it is no tone of that. */
+const pitchOf = ({ midi, placement }: Note, { placements, flats }: Staff): XmlElement => {
+  const chord = placements[placement]?.chord;
+  const name = chord ? spelledIn(chord, midi % 12, flats) : noteNameOf(midi % 12, flats);
   const alters: Readonly<Record<string, number>> = { "#": 1, b: -1 };
   const alter = alters[name.slice(1)];
   return element(
@@ -150,7 +153,7 @@ export const staffNotes = (
       "note",
       {},
       at > 0 ? element("chord") : null,
-      pitchOf(note.midi, staff.flats),
+      pitchOf(note, staff),
       duration,
       stroke.tiedFrom ? element("tie", { type: "stop" }) : null,
       stroke.tiedTo ? element("tie", { type: "start" }) : null,

@@ -11,12 +11,15 @@ import type { Note } from "../score/score.ts";
 import { TICKS_PER_EIGHTH } from "../units.ts";
 import { words } from "../wordTable.ts";
 import type { Arranged } from "./arranged.ts";
+import { SHORTEST_VALUE } from "./noteValues.ts";
 import { slidesOf } from "./staffNotes.ts";
 
 /** No line is longer than this. */
 const WIDTH = 80;
-/** An eighth takes so many characters: a slide's mark, and a fret of two figures. */
+/** One place of the grid takes so many characters: a slide's mark, and a fret of two figures. */
 const CELL = 3;
+/** Stands behind the finger of a note that is let go before its time. */
+const LET_GO = "'";
 const MARGIN = 3;
 
 /** The short string lies at the bottom, as in printed banjo tablature. */
@@ -40,8 +43,11 @@ const wordsOver = (
   return line.slice(0, width).padEnd(width);
 };
 
-const cellIn = (bar: TimedBar, tick: number): number =>
-  Math.floor((tick - bar.start) / TICKS_PER_EIGHTH);
+/** The longest of eighth, sixteenth and thirty-second note that all notes of a score fall on. */
+const gridOf = (notes: readonly Note[]): number =>
+  [TICKS_PER_EIGHTH, TICKS_PER_EIGHTH / 2].find((grid) =>
+    notes.every((note) => note.tick % grid === 0),
+  ) ?? SHORTEST_VALUE;
 
 const drawBar = (
   bar: TimedBar,
@@ -49,29 +55,32 @@ const drawBar = (
   arranged: Arranged,
   slides: ReadonlyMap<Note, "/" | "\\">,
   sayShape: SayShape,
+  grid: number,
 ): Drawn => {
-  const count = bar.length / TICKS_PER_EIGHTH;
+  const count = bar.length / grid;
+  const cellOf = (tick: number): number => Math.floor((tick - bar.start) / grid);
   const inBar = (tick: number): boolean => tick >= bar.start && tick < bar.start + bar.length;
   const chords = arranged.timeline.stays
     .filter((stay) => inBar(stay.start))
     .map(({ start, chord }) => ({
-      cell: cellIn(bar, start),
+      cell: cellOf(start),
       text: chord === null ? "N.C." : chordName(chord),
     }));
   const shapes = (arranged.route?.placements ?? [])
     .filter((placement) => inBar(placement.start))
-    .map((placement) => ({ cell: cellIn(bar, placement.start), text: sayShape(placement) }));
+    .map((placement) => ({ cell: cellOf(placement.start), text: sayShape(placement) }));
   const rows = strings.map((string) => {
     const cells = Array.from({ length: count }, () => "-".repeat(CELL));
     for (const note of notes.filter((each) => each.string === string)) {
       const mark = slides.get(note) ?? "-";
-      cells[cellIn(bar, note.tick)] = `${mark}${String(note.fret).padEnd(CELL - 1, "-")}`;
+      cells[cellOf(note.tick)] = `${mark}${String(note.fret).padEnd(CELL - 1, "-")}`;
     }
     return cells.join("");
   });
   const fingers = Array.from({ length: count }, (_, cell) => {
-    const struck = notes.filter((note) => cellIn(bar, note.tick) === cell);
-    const letters = [...new Set(struck.map((note) => note.finger))].join("");
+    const struck = notes.filter((note) => cellOf(note.tick) === cell);
+    const fingers = [...new Set(struck.map((note) => note.finger))].join("");
+    const letters = `${fingers}${struck.some((note) => note.letGo) ? LET_GO : ""}`;
     return ` ${letters.padEnd(CELL - 1).slice(0, CELL)}`.slice(0, CELL);
   });
   return {
@@ -105,17 +114,20 @@ const headerOf = ({ song, neck, tempo }: Arranged): readonly string[] => [
     ...(neck.capo === 0 ? [] : [words.tablature.capo(neck.capo)]),
   ].join(", "),
   words.tablature.help,
+  words.tablature.letGo(LET_GO),
 ];
 
 /**
  * A song as text tablature, straight through as it is played: systems of whole bars, at most 80
  * columns wide, each with its chords, its shapes (as `sayShape` names them), five strings, and the
- * picking fingers. An eighth note takes three columns.
+ * picking fingers, with a mark where a note is let go early. An eighth note takes three columns; where
+ * a song has shorter ones, the shortest does.
  */
 export const writeTablature = (arranged: Arranged, sayShape: SayShape): string => {
   const { timeline, score, neck } = arranged;
   const slides = slideMarks(score.notes);
-  const width = ((timeline.bars[0]?.length ?? 0) / TICKS_PER_EIGHTH) * CELL + 1;
+  const grid = gridOf(score.notes);
+  const width = ((timeline.bars[0]?.length ?? 0) / grid) * CELL + 1;
   const perLine = Math.max(1, Math.floor((WIDTH - MARGIN - 1) / width));
   const names = strings.map((string) => {
     const name = noteNameOf(ofString(neck.tuning.open, string) % 12, false);
@@ -149,7 +161,7 @@ export const writeTablature = (arranged: Arranged, sayShape: SayShape): string =
     while ((score.notes[next]?.tick ?? Number.POSITIVE_INFINITY) < bar.start + bar.length) {
       next += 1;
     }
-    system.push(drawBar(bar, score.notes.slice(from, next), arranged, slides, sayShape));
+    system.push(drawBar(bar, score.notes.slice(from, next), arranged, slides, sayShape, grid));
   }
   flush();
   return `${lines.join("\n")}\n`;

@@ -1,4 +1,5 @@
 import type { TimedBar, TimedStay, Timeline } from "../chart/song.ts";
+import { inTurn } from "../roll/inTurn.ts";
 import type { Pattern } from "../roll/pattern.ts";
 import type { Played } from "../roll/played.ts";
 import { exitsOf } from "../route/change.ts";
@@ -144,4 +145,22 @@ export const excerptOf = (walk: Planned, span: Span): Excerpt => {
   const { bars, origin } = barsAround(walk.timeline, span);
   const parts = unrolled(walk, span).flatMap((part) => within(part, span, origin) ?? []);
   return heldOn(parts, bars, walk.timeline.meter);
+};
+
+/**
+ * The same, to go round and round: where its end meets its start without a rest, a pinch makes way so
+ * that no finger strikes twice running.
+ */
+export const goingRound = (held: Excerpt): Excerpt => {
+  const { slots, timeline } = held;
+  const [first, last] = [slots[0], slots.at(-1)];
+  const joined = last && first?.start === 0 && last.start + last.length === timeline.length;
+  if (!first || !joined || slots.length < 2) return held;
+  const [ending = last.played, opening = first.played] = inTurn([last.played, first.played]);
+  const turned = (slot: Slot, played: Played): Slot =>
+    played === slot.played ? slot : { ...slot, played, exits: exitsOf(played) };
+  return {
+    ...held,
+    slots: [turned(first, opening), ...slots.slice(1, -1), turned(last, ending)],
+  };
 };

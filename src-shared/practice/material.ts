@@ -1,8 +1,9 @@
 import { tempoOfEighth } from "../score/tempo.ts";
 import { type Bpm, bpm, milliseconds } from "../units.ts";
-import type { Material, Work } from "./compose.ts";
+import { type Material, tempoOfStage, type Work } from "./compose.ts";
+import { type Ladder, ladderOf, usualLadder } from "./ladder.ts";
 import type { Planned } from "./planned.ts";
-import type { Due, Minutes, Round } from "./practice.ts";
+import type { Due, Item, Minutes, Round, Stage } from "./practice.ts";
 import { stageOf } from "./stages.ts";
 import { cleanTempo, nextStage } from "./standing.ts";
 import type { Trouble } from "./troubleList.ts";
@@ -56,3 +57,18 @@ export const materialOf = (
       item.kind !== "song" && item.kind !== "exercise" && stageOf(walk, item, stage, walk.tempo),
   ),
 });
+
+/**
+ * An item as it is taken up by itself, with the usual ladder: in the stage that is due for it by its
+ * rounds, or in the one that is wanted. `walk` is what it is taken from, at the goal's tempo.
+ */
+export const takenUp = (
+  walk: Planned,
+  rounds: readonly Round[],
+  item: Item,
+  wanted: Stage | null,
+): { readonly item: Item; readonly stage: Stage; readonly ladder: Ladder } => {
+  const stage = wanted ?? nextStage(rounds, item);
+  const { start, goal } = tempoOfStage(stage, walk.tempo, cleanTempo(rounds, item, stage));
+  return { item, stage, ladder: ladderOf(usualLadder(start, goal)) };
+};

@@ -10,7 +10,7 @@ import type { Hit, Span } from "../score/score.ts";
 import { ticksPerBar } from "../score/tempo.ts";
 import { type Bpm, TICKS_PER_EIGHTH, type Tick, tick } from "../units.ts";
 import { type ChangePlace, hardestPlace } from "./changePlaces.ts";
-import { excerptOf, heldOn } from "./excerpt.ts";
+import { excerptOf, goingRound, heldOn } from "./excerpt.ts";
 import { atTempo, type Excerpt, type Planned, playedAt } from "./planned.ts";
 import type { Change, Item, Passage, Stage } from "./practice.ts";
 
@@ -127,7 +127,7 @@ const excerptAt = <Walk extends Planned>(
   tempo: Bpm,
 ): Walk => {
   const inSong = stage === "song";
-  const held = excerptOf(walk, inSong ? ledInAndOut(walk, span) : span);
+  const held = goingRound(excerptOf(walk, inSong ? ledInAndOut(walk, span) : span));
   return stage === "slide"
     ? clicked(playedAt(walk, bare(walk, held), tempo, true))
     : banded(playedAt(walk, held, tempo, true), inSong ? usualFeel : plainFeel);

@@ -32,7 +32,7 @@ const sayGoal = (goal: Goal, unit: string): string => {
     return "none";
   }
   const [[how = "", limit = 0] = []] = Object.entries(goal);
-  return `${how === "atLeast" ? "at least" : how} ${limit}${unit === "" ? "" : ` ${unit}`}`;
+  return `${how === "atLeast" ? "at least" : how} ${digits(limit)}${unit === "" ? "" : ` ${unit}`}`;
 };
 
 const shareOf = (value: number, goal: Goal): string => {

@@ -10,7 +10,8 @@ import { build } from "vite";
 const shares = {
   chart: 12,
   settings: 10,
-  patterns: 18,
+  patterns: 12,
+  shared: 6,
   abc: 15,
   musicxml: 20,
   mxl: 22,

@@ -14,7 +14,7 @@ const bar = fc.array(fc.oneof({ weight: 6, arbitrary: chord }, fc.constant("N.C.
 /** A song of whole and half bars that has a route, in any meter, by any aim and hand. */
 export const anyPlanned: fc.Arbitrary<Walk> = fc
   .record({
-    time: fc.constantFrom("4/4", "3/4", "2/2", "2/4", "6/8"),
+    time: fc.constantFrom("4/4", "3/4", "2/2", "2/4", "6/8", "9/8"),
     tempo: fc.integer({ min: 40, max: 160 }),
     bars: fc.array(bar, { minLength: 2, maxLength: 9 }),
     aim: fc.constantFrom(...aims),

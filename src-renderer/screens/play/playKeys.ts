@@ -25,6 +25,9 @@ const TYPED_INTO = "input, textarea, select, [contenteditable]";
 const POPUPS = "[role=listbox], [role=dialog]:not([data-plays]), [role=alertdialog], [role=menu]";
 const MOVED = "[role=slider], [role=radio], [role=combobox], [aria-haspopup=listbox]";
 const OWN_KEYS = `${TYPED_INTO}, ${POPUPS}, ${MOVED}`;
+/** A radio is moved by arrows and pressed by Space: what else is written means nothing to it. */
+const ownKeys = (focused: Element, key: string): string =>
+  /^\S$/.test(key) && focused.matches("[role=radio]") ? `${TYPED_INTO}, ${POPUPS}` : OWN_KEYS;
 /** What a key does to the element that has the focus, where that is not the screen's to decide. */
 const PRESSED: ReadonlyMap<string, string> = new Map([
   [" ", "button, summary"],
@@ -55,7 +58,7 @@ export const givesKeys = (focused: Element, clicked: Element | null): boolean =>
 export const keepsKey = (focused: Element, key: string, clicked: Element | null): boolean => {
   const pressed = PRESSED.get(key);
   return (
-    (focused.closest(OWN_KEYS) !== null && !givesKeys(focused, clicked)) ||
+    (focused.closest(ownKeys(focused, key)) !== null && !givesKeys(focused, clicked)) ||
     (pressed !== undefined && focused !== clicked && focused.matches(pressed))
   );
 };

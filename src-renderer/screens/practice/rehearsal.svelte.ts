@@ -1,11 +1,6 @@
-import { compose, tempoOfStage } from "../../../src-shared/practice/compose.ts";
-import {
-  climb,
-  type LadderPlan,
-  ladderOf,
-  usualLadder,
-} from "../../../src-shared/practice/ladder.ts";
-import { materialOf } from "../../../src-shared/practice/material.ts";
+import { compose } from "../../../src-shared/practice/compose.ts";
+import { climb, type LadderPlan, ladderOf } from "../../../src-shared/practice/ladder.ts";
+import { materialOf, takenUp } from "../../../src-shared/practice/material.ts";
 import type { Item, Mark, Minutes, Round, Stage } from "../../../src-shared/practice/practice.ts";
 import {
   advance,
@@ -14,7 +9,6 @@ import {
   sessionOf,
   stepNow,
 } from "../../../src-shared/practice/session.ts";
-import { cleanTempo, nextStage } from "../../../src-shared/practice/standing.ts";
 import { type Trouble, troubleList } from "../../../src-shared/practice/troubleList.ts";
 import type { SongClock } from "../../state/openSong.svelte.ts";
 import type { Player } from "../../state/player.svelte.ts";
@@ -84,11 +78,8 @@ export class Rehearsal {
     const source = this.desk.sourceOf(item);
     if (!source) return;
     const rounds = this.#history.roundsOf(this.#songOf(item));
-    const stage = wanted ?? nextStage(rounds, item);
-    const { start, goal } = tempoOfStage(stage, source.tempo, cleanTempo(rounds, item, stage));
-    const own = { item, stage, ladder: ladderOf(usualLadder(start, goal)) };
-    this.#own = own;
-    this.desk.begin(own);
+    this.#own = takenUp(source, rounds, item, wanted);
+    this.desk.begin(this.#own);
   }
 
   /** Begins a guided rehearsal of the song; does nothing without one. */

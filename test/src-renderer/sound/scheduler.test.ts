@@ -456,4 +456,24 @@ describe("the scheduler", () => {
     expect(worst).toBeLessThan(1e-6);
     expect(most).toBeLessThan(80);
   });
+
+  test("a day of play is as the hour was: nothing is lost, doubled or piled up", () => {
+    const score = handMadeScore(12, roll(12, 7), rhythm(12));
+    const { audio, paper, goOn, scheduler } = playing(score, span(0, score.length));
+    const strokes = score.notes.length + score.hits.length;
+    const DAY = 24 * 3600;
+    let heard = 0;
+    const most = [0, 0];
+    while (audio.time < START + DAY) {
+      // A step as long as it may be: a page in the background is called less often.
+      goOn([0.4]);
+      heard += paper.strikes.length;
+      paper.told.length = 0;
+      const half = audio.time < START + DAY / 2 ? 0 : 1;
+      most[half] = Math.max(most[half] ?? 0, scheduler.pending);
+    }
+    const rounds = ((DAY + 0.5) * 1600) / score.length;
+    expect(Math.abs(heard / strokes - rounds)).toBeLessThan(0.2);
+    expect(most[1]).toBeLessThanOrEqual(most[0] ?? 0);
+  });
 });

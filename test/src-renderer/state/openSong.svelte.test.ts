@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import { AUTOSAVE_PAUSE_MS } from "../../../src-renderer/state/autosave.svelte.ts";
 import { OpenSong } from "../../../src-renderer/state/openSong.svelte.ts";
 import { STEP_PAUSE_MS } from "../../../src-renderer/state/songHistory.ts";
+import { WALK_PAUSE_MS, WALKED_AT_ONCE } from "../../../src-renderer/state/walkedText.svelte.ts";
 import type { Host } from "../../../src-shared/host.ts";
 import type { Pattern } from "../../../src-shared/roll/pattern.ts";
 import type { StayPicking } from "../../../src-shared/roll/picking.ts";
@@ -398,5 +399,29 @@ describe("an earlier version that is brought back", () => {
     expect(memory.written.at(-1)?.text).toBe("Title: Millrace\n| F |");
     song.undo();
     expect([song.text, song.settings]).toEqual([chart, mine]);
+  });
+});
+
+describe("a song of thousands of bars", () => {
+  const long = `${chart}\n${"| G | C | D | G |\n".repeat(400)}`;
+
+  test("has each letter at once, and what follows from it when the typing rests", () => {
+    expect(long.length).toBeGreaterThan(WALKED_AT_ONCE);
+    const { song, clock } = opened(long);
+    const before = song.walk;
+    type(song, clock, "| Bm", 50);
+    expect(song.text).toBe(`${long}| Bm`);
+    expect(song.walk).toBe(before);
+    clock.turn(WALK_PAUSE_MS);
+    expect(song.walk.timeline.stays.at(-1)?.chord?.name).toBe("Bm");
+  });
+
+  test("is never behind after an undo", () => {
+    const { song, clock } = opened(long);
+    const { length } = song.walk.timeline.stays;
+    type(song, clock, "| Bm |", 50);
+    song.undo();
+    expect(song.text).toBe(long);
+    expect(song.walk.timeline.stays).toHaveLength(length);
   });
 });

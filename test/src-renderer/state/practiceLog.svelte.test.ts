@@ -1,6 +1,7 @@
 // @vitest-environment happy-dom
 import { expect, test } from "vitest";
 import { PracticeLog } from "../../../src-renderer/state/practiceLog.svelte.ts";
+import type { Host, Problem } from "../../../src-shared/host.ts";
 import { loggedRound } from "../../laws/loggedRound.ts";
 import { diskFull, MemoryHost } from "./memoryHost.ts";
 
@@ -83,4 +84,25 @@ test("a title that is longer than the log takes is cut", async () => {
   const log = new PracticeLog(memory.host);
   log.keep({ id: "long", title: "x".repeat(300) }, round);
   expect(log.entries[0]?.song?.title).toHaveLength(200);
+});
+
+test("a round that is refused for what it is holds up no other, and says so", async () => {
+  const memory = new MemoryHost();
+  const refusal: Problem = { code: "bad-argument", says: "No such stage.", try: "Reload." };
+  const host: Host = {
+    ...memory.host,
+    appendLog: async (line) =>
+      line.id === "n1" ? { ok: false, problem: refusal } : memory.host.appendLog(line),
+  };
+  const log = new PracticeLog(host, numbered());
+  log.keep(song, round);
+  log.keep(song, round);
+  await log.save();
+  await log.save();
+  expect([written(memory), log.saving, log.problem, log.unsaved]).toEqual([
+    ["round n2"],
+    "failed",
+    refusal,
+    1,
+  ]);
 });

@@ -142,6 +142,15 @@ describe("a file in another encoding", () => {
     }
   });
 
+  test("is read where UTF-8 has its mark, and as whole charts or a refusal where UTF-16 is cut", () => {
+    const marked = Buffer.from(`\ufeff${abc}`, "utf8");
+    expect(onlyTune(importFile(new Uint8Array(marked))).title).toBe("Nine Stiles");
+    const bytes = utf16(abc, false);
+    for (let length = 0; length < bytes.length; length += 13) {
+      checkWhole(importFile(bytes.subarray(0, length)));
+    }
+  });
+
   test("is read as Latin-1 where it is no UTF-8, and that is said", () => {
     const tune = onlyTune(importFile(Buffer.from(abc.replace("Nine", "Öde"), "latin1")));
     expect(tune.title).toBe("Öde Stiles");
@@ -211,6 +220,40 @@ describe("a file made to do harm", () => {
     const bars = `<measure number="1"><attributes/><harmony><root><root-step>C</root-step></root><kind>major</kind></harmony><note><rest/><duration>4</duration></note></measure>`;
     const many = `<score-partwise><part>${bars.repeat(6000)}</part></score-partwise>`;
     expect(saysOf(importFile(strToU8(many)))).toContain("6000 bars");
+  });
+
+  test("of more tags than any score is refused before it is read", () => {
+    const wide = `<score-partwise>${"<a/>".repeat(400_001)}</score-partwise>`;
+    expect(saysOf(importFile(strToU8(wide)))).toContain("more than 400000 XML tags");
+    const attributes = `<score-partwise ${'a="" '.repeat(400_001)}/>`;
+    expect(saysOf(importFile(strToU8(attributes)))).toContain("more than 400000 XML tags");
+  });
+
+  // The parser's work grows with the square of these; without a budget each takes minutes.
+  test.each([
+    ["a line without an end", '"G"GGGG|'.repeat(400), "longer than 2000 characters"],
+    ["marks without an end", `"G"G4|${"{".repeat(1500)}`, "{ stands more than 40 times running"],
+    ["voices without an end", '"G"G4&A4|\n'.repeat(200), "more than 128 voices"],
+  ])("of %s is refused before it is parsed", (_, body, says) => {
+    expect(saysOf(importFile(strToU8(`X:1\nT:x\nM:4/4\nL:1/4\nK:G\n${body}\n`)))).toContain(says);
+  });
+
+  test.each([
+    ["commas", `G${",".repeat(100_000)}x`, "no chords"],
+    ["dashes", `G${"-".repeat(100_000)}x`, "no chords"],
+    ["dashes between spaces", `G${" -".repeat(50_000)}x`, "more than 20000 words"],
+    ["chords", "G ".repeat(9000), "9000 chords"],
+    ["words", "G ".repeat(30_000), "more than 20000 words"],
+    ["bar lines", "| G ".repeat(11_000), "11000 bar lines"],
+    ["letters", "G".repeat(300_000), "too long"],
+  ])("of %s without an end is refused", (_, text, says) => {
+    expect(saysOf(importFile(strToU8(text)))).toContain(says);
+  });
+
+  test("that jumps back from everywhere ends, as the chart has so many bars at most", () => {
+    const bar = '"G"G4!D.C.!|\n';
+    const tunes = importFile(strToU8(`X:1\nT:x\nM:4/4\nL:1/4\nK:G\n${bar.repeat(900)}`));
+    expect(saysOf(tunes)).toMatch(/^This tune has 6\d\d\d bars/);
   });
 
   test("with zero bytes or nothing in it is refused", () => {

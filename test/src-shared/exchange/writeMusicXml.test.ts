@@ -228,6 +228,20 @@ describe("a MusicXML score", () => {
     expect(found.ok && found.tunes[0]?.title).toBe("Salt & <Rye>");
   });
 
+  test("spells pitches by the chord they are struck in, not by the key", () => {
+    // Bb is a tone of Bb, C# one of A; in G, which has sharps, and in F, which has flats.
+    const pitchesIn = (header: string): readonly string[] =>
+      notesOf(walkOf(`${header}\n| Bb | A |`)).flatMap((note) => {
+        const pitch = childOf(note, "pitch");
+        return pitch === null ? [] : [`${textAt(pitch, "step")}${textAt(pitch, "alter") ?? ""}`];
+      });
+    for (const header of ["Key: G", "Key: F"]) {
+      const pitches = new Set(pitchesIn(header));
+      expect([pitches.has("B-1"), pitches.has("C1")]).toEqual([true, true]);
+      expect([pitches.has("A1"), pitches.has("D-1")]).toEqual([false, false]);
+    }
+  });
+
   test("ties what no single value can be, and keeps the middle of the bar in sight", () => {
     const of = (at: number, length: number) =>
       noteValues(at, length, { beats: 4, unit: 4 }).map((value) => value.ticks);

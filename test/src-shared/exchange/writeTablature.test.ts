@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { chartToScore } from "../../../src-shared/chartToScore.ts";
 import { writeTablature } from "../../../src-shared/exchange/writeTablature.ts";
 import { wholeNeckPlan } from "../../../src-shared/settings.ts";
+import { tick } from "../../../src-shared/units.ts";
 import { demoWalks } from "./demoWalks.ts";
 
 const named = () => "shape";
@@ -42,5 +43,27 @@ describe("text tablature", () => {
     expect(text).toMatch(/^ {4}G form {19}A form$/m);
     expect(text).toMatch(/^ {4} T {2}I {2}M /m);
     expect(text).toMatch(/^G {2}\|.*\|[/\\]\d/m);
+  });
+
+  test("marks the fingers of just the notes that are let go, and says what the mark is", () => {
+    const walk = chartToScore("Tempo: 150\n| G | A | D | Bb |", wholeNeckPlan, null);
+    const marks = writeTablature(walk, named)
+      .split("\n")
+      .slice(4)
+      .join("\n")
+      .match(/[TIM]'/g);
+    const letGo = walk.score.notes.filter((note) => note.letGo).length;
+    expect(letGo).toBeGreaterThan(0);
+    expect(marks).toHaveLength(letGo);
+  });
+
+  test("gives sixteenths a place of their own where a song has them", () => {
+    const walk = chartToScore("| G |", wholeNeckPlan, null);
+    const [first, ...others] = walk.score.notes;
+    if (first === undefined) throw new Error("nothing is struck");
+    const notes = [first, { ...first, tick: tick(first.tick + 120) }, ...others];
+    const text = writeTablature({ ...walk, score: { ...walk.score, notes } }, named);
+    const fret = `-${first.fret}`.padEnd(3, "-");
+    expect(text).toContain(`|${fret}${fret}---`);
   });
 });

@@ -160,6 +160,20 @@ describe("every stage of every change of any song", () => {
     );
   });
 
+  test("lets a pinch of one eighth make way where the drill goes round, as was found at seed 943560475", () => {
+    const text = "Time: 9/8  Tempo: 40\n| C7 C . . . . . . . | C | C |";
+    const short = chartToScore(text, { ...wholeNeckPlan, goesRound: true }, null);
+    const drills = changePlaces(short).map((place) =>
+      drill(short, changeOf(place), "slow", bpm(50)).slots.flatMap(({ played }) => played.strokes),
+    );
+    expect(drills.length).toBeGreaterThan(0);
+    for (const strokes of drills) {
+      const last = strokes.at(-1)?.picks.map(({ finger }) => finger);
+      const first = strokes[0]?.picks.map(({ finger }) => finger);
+      expect(last?.filter((finger) => first?.includes(finger))).toEqual([]);
+    }
+  });
+
   test("is none where the song makes the change no more", () => {
     const gone: Change = {
       ...changeTo("G", "C"),

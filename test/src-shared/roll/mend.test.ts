@@ -107,4 +107,44 @@ describe("mending a breach", () => {
   test("of an end on the thumb gives the eighth to the finger beside, or a rest", () => {
     expect(spelled(firstMend(fingers("TIMT")))).toBe("T3 I2 M1 I3");
   });
+
+  // Worked out by hand: what would be a smaller change breaks another rule.
+  test.each([
+    // T and I on string 4 strike twice; M goes to the nearer of its own strings.
+    ["T3 M4 I2", "T3 M2 I2"],
+    // The middle finger stays out of the pinch rather than the whole next eighth.
+    ["T3 I2+M1 M1", "T3 I2 M1"],
+    // The thumb has just struck: the pinch keeps its other finger.
+    ["T3 T4+I2 M1", "T3 I2 M1"],
+    // Two picks on one string part by one string.
+    ["T3 I2+M2", "T3 I3+M2"],
+    ["T3 M1 T3+I3 M1", "T3 M1 T4+I3 M1"],
+    // The thumb takes the nearest string that leaves the start its own.
+    ["- M1", "T3 M1"],
+    ["Tfifth I2 T3+M1", "Tfifth I2 M1"],
+  ])("%s becomes %s", (from, to) => {
+    const strokes = from.split(" ").map((eighth) => ({
+      picks:
+        eighth === "-"
+          ? []
+          : eighth.split("+").map((pick) => ({
+              finger: pick.charAt(0) as "T" | "I" | "M",
+              on: pick.slice(1) === "fifth" ? ("fifth" as const) : (Number(pick.slice(1)) as 1),
+            })),
+      accent: true,
+      damped: true,
+    }));
+    const after = firstMend({ name: "on trial", meter: "4/4", strokes });
+    expect(spelled(after)).toBe(to);
+    expect(after?.strokes.slice(1)).toSatisfy((left: Pattern["strokes"]) =>
+      left.every(({ accent, damped }) => accent && damped),
+    );
+  });
+
+  test("of the last of 32 eighths adds none", () => {
+    const long = fingers("TIM".repeat(11).slice(0, 32).replace(/.$/, "T"));
+    const after = firstMend(long);
+    expect(after?.strokes).toHaveLength(32);
+    expect(breachesOf(after ?? long)).toEqual([]);
+  });
 });

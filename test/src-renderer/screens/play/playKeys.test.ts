@@ -91,6 +91,18 @@ describe("the element with the focus", () => {
     expect(keepsKey(button, " ", button)).toBe(false);
   });
 
+  test("a choice keeps arrows and Space for itself, and leaves letters to the screen", () => {
+    const radio = inside('<button role="radio" data-focus></button>');
+    expect([" ", "ArrowDown", "Enter"].map((key) => keepsKey(radio, key, null))).toEqual([
+      true,
+      true,
+      true,
+    ]);
+    expect(["v", "?", "1"].map((key) => keepsKey(radio, key, null))).toEqual([false, false, false]);
+    const over = inside('<div role="dialog"><button role="radio" data-focus></button></div>');
+    expect(keepsKey(over, "v", null)).toBe(true);
+  });
+
   test.each([
     '<span role="slider" data-focus></span>',
     '<button role="radio" data-focus></button>',

@@ -5,6 +5,10 @@ import { BringIn } from "../../../../src-renderer/screens/songbook/bringIn.svelt
 import { foundRows } from "../../../../src-renderer/screens/songbook/foundRow.ts";
 import type { ReadFiles } from "../../../../src-renderer/screens/songbook/readingMessage.ts";
 import { Songbook } from "../../../../src-renderer/state/songbook.svelte.ts";
+import { type SharedSong, sharedSongsFile } from "../../../../src-shared/book/sharedSongs.ts";
+import { takenIn } from "../../../../src-shared/exchange/patternFile.ts";
+import type { Pattern } from "../../../../src-shared/roll/pattern.ts";
+import { newSongSettings } from "../../../../src-shared/settings.ts";
 import { diskFull, MemoryHost, storedSong } from "../../state/memoryHost.ts";
 
 const tune = (number: number, title: string, body = '"G"G2 B2 | "Am"A4 |') =>
@@ -123,5 +127,69 @@ describe("bringing songs in", () => {
     await work.readText();
     expect(work.stage.kind).toBe("choosing");
     expect(work.problem).toContain("out of memory");
+  });
+});
+
+describe("shared songs", () => {
+  const gate = (on: 2 | 3): Pattern => ({
+    name: "Tin gate",
+    meter: "2/4",
+    strokes: [{ picks: [{ finger: "T", on }], accent: false, damped: false }],
+  });
+  const shared = (title: string): SharedSong => ({
+    title,
+    text: `Title: ${title}\nKey: D\n\n| D | G |\n`,
+    settings: {
+      ...newSongSettings,
+      playTempo: 84,
+      picking: { ...newSongSettings.picking, song: { style: "own:Tin gate", density: "full" } },
+    },
+    tags: ["slow"],
+  });
+  const file = sharedSongsFile([shared("Otter Weir"), shared("Gate Ten")], [gate(2)]);
+
+  test("are kept with settings and tags, their pattern once and under a name of its own", async () => {
+    const memory = new MemoryHost();
+    const songbook = new Songbook(memory.host);
+    await songbook.refresh();
+    let own: readonly Pattern[] = [gate(3)];
+    const work = new BringIn(songbook, readHere, (patterns) => {
+      const taken = takenIn(own, patterns);
+      own = taken.patterns;
+      return new Map(taken.renamed.map(({ from, to }) => [from, to]));
+    });
+    await work.readFiles([new File([file], "two.shortslide")]);
+    const { kept, problem } = await work.keep();
+    expect(problem).toBe(null);
+    expect(own.map(({ name }) => name)).toEqual(["Tin gate", "Tin gate 2"]);
+    expect(kept.map(({ settings }) => [settings.playTempo, settings.picking.song.style])).toEqual([
+      [84, "own:Tin gate 2"],
+      [84, "own:Tin gate 2"],
+    ]);
+    expect(songbook.all.map(({ title, tags }) => [title, tags])).toEqual([
+      ["Otter Weir", ["slow"]],
+      ["Gate Ten", ["slow"]],
+    ]);
+  });
+
+  test("say what comes with them before anything is kept, and what is not in the file", () => {
+    const rows = foundRows({ name: "two.shortslide", bytes: bytesOf(file) });
+    expect(rows[0]).toMatchObject({
+      read: expect.arrayContaining(["Own patterns: Tin gate"]),
+      left: [],
+    });
+    const bare = foundRows({
+      name: "bare.shortslide",
+      bytes: bytesOf(sharedSongsFile([shared("Otter Weir")], [])),
+    });
+    expect(bare[0]).toMatchObject({
+      left: [expect.stringContaining("“Tin gate” is not in the file")],
+    });
+  });
+
+  test("in a broken file are one refusal with the file's name", () => {
+    expect(foundRows({ name: "cut.shortslide", bytes: bytesOf(file.slice(0, 90)) })).toMatchObject([
+      { kind: "refused", file: "cut.shortslide", says: expect.stringContaining("cut off") },
+    ]);
   });
 });
