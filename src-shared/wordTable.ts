@@ -1622,6 +1622,7 @@ export const words = {
       lineLeft: (line: string): string => `"${line}" has no chords alone.`,
       oneBarEach: (chords: number): string => `${chords} chords, one bar each`,
       moreLines: (more: number): string => `and ${more} more lines`,
+      manyBars: (count: number): string => `There are ${count} bar lines in this text.`,
     },
     xml: {
       try: "Open it in the program it comes from and export it as MusicXML again.",
@@ -1701,6 +1702,14 @@ export const words = {
       noTune: "There is no tune in this file: no line starts with X: and K:.",
       noTuneTry: "Choose an ABC file.",
       manyTunes: (count: number): string => `There are ${count} tunes in this file.`,
+      breakLines: "Break the lines of music, four to eight bars each.",
+      longLine: (line: number, most: number): string =>
+        `Line ${line} of this tune is longer than ${most} characters.`,
+      noMusic: (line: number, mark: string, most: number): string =>
+        `Line ${line} of this tune is no music: ${mark} stands more than ${most} times running.`,
+      chooseTunes: "Choose a file of tunes in ABC.",
+      overlays: (most: number): string => `This tune overlays more than ${most} voices.`,
+      overlaysTry: "Write them as voices of their own, with V: lines.",
     },
     notes: (count: number): string => `${count} notes: a chart has chords alone.`,
     symbols: (count: number): string => `${count} chord symbols`,

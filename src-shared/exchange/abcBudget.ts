@@ -1,4 +1,5 @@
 import { type Refusal, refuse } from "../harmony/refusal.ts";
+import { words } from "../wordTable.ts";
 
 /** A line of music is no longer than this, in characters: some hundred bars. */
 const MAX_LINE = 2000;
@@ -15,19 +16,16 @@ const tooLongRun = new RegExp(`([^\\w\\s%])\\1{${MAX_RUN},}`);
  */
 export const abcBudget = (text: string): Refusal | null => {
   const lines = text.split("\n");
-  const advice = "Break the lines of music, four to eight bars each.";
+  const advice = words.import.abc.breakLines;
   for (const [index, line] of lines.entries()) {
     if (line.length > MAX_LINE) {
-      return refuse(
-        `Line ${index + 1} of this tune is longer than ${MAX_LINE} characters.`,
-        advice,
-      );
+      return refuse(words.import.abc.longLine(index + 1, MAX_LINE), advice);
     }
     const run = tooLongRun.exec(line)?.[1];
     if (run !== undefined && !/^(?:[A-Za-z]:|%)/.test(line)) {
       return refuse(
-        `Line ${index + 1} of this tune is no music: ${run} stands more than ${MAX_RUN} times running.`,
-        "Choose a file of tunes in ABC.",
+        words.import.abc.noMusic(index + 1, run, MAX_RUN),
+        words.import.abc.chooseTunes,
       );
     }
   }
@@ -35,9 +33,6 @@ export const abcBudget = (text: string): Refusal | null => {
     .filter((line) => !/^(?:[A-Za-z]:|%)/.test(line))
     .reduce((sum, line) => sum + line.split("&").length - 1, 0);
   return overlays > MAX_OVERLAYS
-    ? refuse(
-        `This tune overlays more than ${MAX_OVERLAYS} voices.`,
-        "Write them as voices of their own, with V: lines.",
-      )
+    ? refuse(words.import.abc.overlays(MAX_OVERLAYS), words.import.abc.overlaysTry)
     : null;
 };

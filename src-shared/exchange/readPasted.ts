@@ -45,7 +45,7 @@ export const readPasted = (text: string): Importing => {
   if (isChart(text)) {
     const lines = text.split("|").length - 1;
     if (lines > MOST_BAR_LINES) {
-      return refuse(`There are ${lines} bar lines in this text.`, "Paste one song at a time.");
+      return refuse(wordTable.import.text.manyBars(lines), wordTable.import.text.tooLongTry);
     }
     const { value, notes } = readChart(text);
     const bars = value.sections.reduce((sum, section) => sum + section.bars.length, 0);
@@ -65,7 +65,7 @@ export const readPasted = (text: string): Importing => {
   if (text.split(/\s+/, MOST_WORDS + 1).length > MOST_WORDS) {
     return refuse(
       `There are more than ${MOST_WORDS} words in this text.`,
-      "Paste one song at a time.",
+      wordTable.import.text.tooLongTry,
     );
   }
   const lines = text.split(/\r\n|\n|\r/).filter((line) => line.trim() !== "");
