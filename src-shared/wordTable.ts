@@ -1623,6 +1623,9 @@ export const words = {
       oneBarEach: (chords: number): string => `${chords} chords, one bar each`,
       moreLines: (more: number): string => `and ${more} more lines`,
       manyBars: (count: number): string => `There are ${count} bar lines in this text.`,
+      manyWords: (most: number): string => `There are more than ${most} words in this text.`,
+      manyChords: (count: number): string => `There are ${count} chords in this text.`,
+      manyChordsTry: (most: number): string => `Paste one song at a time: ${most} chords at most.`,
     },
     xml: {
       try: "Open it in the program it comes from and export it as MusicXML again.",
@@ -1640,6 +1643,8 @@ export const words = {
       partwiseTry: "Export it as MusicXML (score-partwise) from a notation program.",
       timewise: "This score is written measure by measure (score-timewise).",
       noScore: (root: string): string => `This is XML, but no score: it starts with <${root}>.`,
+      manyTags: (most: number): string => `The file has more than ${most} XML tags and attributes.`,
+      manyTagsTry: "Export only the part with the chord symbols.",
     },
     packed: {
       try: "Export the score again, as .mxl or as .musicxml.",

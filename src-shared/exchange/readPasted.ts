@@ -63,10 +63,7 @@ export const readPasted = (text: string): Importing => {
     };
   }
   if (text.split(/\s+/, MOST_WORDS + 1).length > MOST_WORDS) {
-    return refuse(
-      `There are more than ${MOST_WORDS} words in this text.`,
-      wordTable.import.text.tooLongTry,
-    );
+    return refuse(wordTable.import.text.manyWords(MOST_WORDS), wordTable.import.text.tooLongTry);
   }
   const lines = text.split(/\r\n|\n|\r/).filter((line) => line.trim() !== "");
   const rows = lines.map((line) => ({ line, chords: chordsOf(line) }));
@@ -75,8 +72,8 @@ export const readPasted = (text: string): Importing => {
     return refuse(wordTable.import.text.noChords, wordTable.import.text.noChordsTry);
   }
   if (chords.length > MOST_CHORDS) {
-    const says = `There are ${chords.length} chords in this text.`;
-    return refuse(says, `Paste one song at a time: ${MOST_CHORDS} chords at most.`);
+    const says = wordTable.import.text.manyChords(chords.length);
+    return refuse(says, wordTable.import.text.manyChordsTry(MOST_CHORDS));
   }
   const body = rows.flatMap((row) => (row.chords ? [`| ${row.chords.join(" | ")} |`] : []));
   const others = rows.filter((row) => row.chords === null).map((row) => row.line.trim());

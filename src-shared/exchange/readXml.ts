@@ -103,10 +103,7 @@ export const readXml = (text: string): XmlReading => {
     return refuse(words.import.xml.entities, SAVE_AGAIN);
   }
   if (marksIn(text) > MAX_MARKS) {
-    return refuse(
-      `The file has more than ${MAX_MARKS} XML tags and attributes.`,
-      "Export only the part with the chord symbols.",
-    );
+    return refuse(words.import.xml.manyTags(MAX_MARKS), words.import.xml.manyTagsTry);
   }
   const valid = XMLValidator.validate(text);
   if (valid !== true) {
