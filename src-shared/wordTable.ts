@@ -273,6 +273,11 @@ export const words = {
     searchLabel: "Search the songbook",
     opening: "Opening the songbook…",
     noMatch: (search: string): string => `No song matches “${search}”.`,
+    changedAt: ", changed",
+    editOf: (title: string): string => `Edit the chart of ${title}`,
+    edit: "Edit chart",
+    duplicateOf: (title: string): string => `Duplicate ${title}`,
+    deleteOf: (title: string): string => `Delete ${title}`,
   },
   /** Songs found in files, before they are kept. */
   found: {
@@ -1628,6 +1633,10 @@ export const words = {
       lineLeft: (line: string): string => `"${line}" has no chords alone.`,
       oneBarEach: (chords: number): string => `${chords} chords, one bar each`,
       moreLines: (more: number): string => `and ${more} more lines`,
+      manyBars: (count: number): string => `There are ${count} bar lines in this text.`,
+      manyWords: (most: number): string => `There are more than ${most} words in this text.`,
+      manyChords: (count: number): string => `There are ${count} chords in this text.`,
+      manyChordsTry: (most: number): string => `Paste one song at a time: ${most} chords at most.`,
     },
     xml: {
       try: "Open it in the program it comes from and export it as MusicXML again.",
@@ -1648,6 +1657,8 @@ export const words = {
       partwiseTry: "Export it as MusicXML (score-partwise) from a notation program.",
       timewise: "This score is written measure by measure (score-timewise).",
       noScore: (root: string): string => `This is XML, but no score: it starts with <${root}>.`,
+      manyTags: (most: number): string => `The file has more than ${most} XML tags and attributes.`,
+      manyTagsTry: "Export only the part with the chord symbols.",
     },
     packed: {
       try: "Export the score again, as .mxl or as .musicxml.",
@@ -1657,6 +1668,8 @@ export const words = {
       tooLarge: (megabytes: number): string => `it unpacks to more than ${megabytes} MB`,
       says: (reason: string): string => `The packed file cannot be opened: ${reason}.`,
       noScore: "There is no whole score in this packed file.",
+      cutOff: "The packed file is cut off: its list of files is missing.",
+      checksum: "The packed file is damaged: its checksum does not agree.",
     },
     barSays: (bar: number, says: string): string => `Bar ${bar}: ${says}`,
     more: (count: number): string => `and ${count} more of the same kind`,
@@ -1720,6 +1733,14 @@ export const words = {
       noTune: "There is no tune in this file: no line starts with X: and K:.",
       noTuneTry: "Choose an ABC file.",
       manyTunes: (count: number): string => `There are ${count} tunes in this file.`,
+      breakLines: "Break the lines of music, four to eight bars each.",
+      longLine: (line: number, most: number): string =>
+        `Line ${line} of this tune is longer than ${most} characters.`,
+      noMusic: (line: number, mark: string, most: number): string =>
+        `Line ${line} of this tune is no music: ${mark} stands more than ${most} times running.`,
+      chooseTunes: "Choose a file of tunes in ABC.",
+      overlays: (most: number): string => `This tune overlays more than ${most} voices.`,
+      overlaysTry: "Write them as voices of their own, with V: lines.",
     },
     notes: (count: number): string => `${count} notes: a chart has chords alone.`,
     symbols: (count: number): string => `${count} chord symbols`,
@@ -1828,6 +1849,9 @@ export const words = {
   },
   /** Rehearsing: what needs work, drills, the guided rehearsal, exercises. */
   rehearsal: {
+    due: "Due again",
+    trouble: "Needs work",
+    song: "Whole song",
     place: "Rehearse",
     /** The page's heading. */
     heading: (title: string): string => `Rehearse ${title}`,

@@ -164,6 +164,8 @@ export const namesIn = (source: string): readonly string[] => {
       .replaceAll(/\.+/g, ".")
       .replaceAll(/^\.|\.$/g, "");
     speakOf(path);
+    // One of a section that is only chosen while the program runs may be any of it.
+    if (source[match.index + match[0].length] === "[") found.add(`${path}.*`);
     if (alias !== undefined && end === ";") short.set(alias, path);
     for (const part of (parts ?? "").split(",").filter((each) => each.trim() !== "")) {
       const [name = "", other = name] = part.split(":").map((each) => each.trim());
