@@ -273,11 +273,6 @@ export const words = {
     searchLabel: "Search the songbook",
     opening: "Opening the songbook…",
     noMatch: (search: string): string => `No song matches “${search}”.`,
-    changedAt: ", changed",
-    editOf: (title: string): string => `Edit the chart of ${title}`,
-    edit: "Edit chart",
-    duplicateOf: (title: string): string => `Duplicate ${title}`,
-    deleteOf: (title: string): string => `Delete ${title}`,
   },
   /** Songs found in files, before they are kept. */
   found: {
@@ -1653,8 +1648,6 @@ export const words = {
       partwiseTry: "Export it as MusicXML (score-partwise) from a notation program.",
       timewise: "This score is written measure by measure (score-timewise).",
       noScore: (root: string): string => `This is XML, but no score: it starts with <${root}>.`,
-      manyTags: (most: number): string => `The file has more than ${most} XML tags and attributes.`,
-      manyTagsTry: "Export only the part with the chord symbols.",
     },
     packed: {
       try: "Export the score again, as .mxl or as .musicxml.",
@@ -1727,14 +1720,6 @@ export const words = {
       noTune: "There is no tune in this file: no line starts with X: and K:.",
       noTuneTry: "Choose an ABC file.",
       manyTunes: (count: number): string => `There are ${count} tunes in this file.`,
-      breakLines: "Break the lines of music, four to eight bars each.",
-      longLine: (line: number, most: number): string =>
-        `Line ${line} of this tune is longer than ${most} characters.`,
-      noMusic: (line: number, mark: string, most: number): string =>
-        `Line ${line} of this tune is no music: ${mark} stands more than ${most} times running.`,
-      chooseTunes: "Choose a file of tunes in ABC.",
-      overlays: (most: number): string => `This tune overlays more than ${most} voices.`,
-      overlaysTry: "Write them as voices of their own, with V: lines.",
     },
     notes: (count: number): string => `${count} notes: a chart has chords alone.`,
     symbols: (count: number): string => `${count} chord symbols`,
