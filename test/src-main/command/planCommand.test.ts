@@ -11,6 +11,7 @@ describe("the plan command", () => {
     expect(readPlanRequest(["song.txt"])).toEqual({
       ok: true,
       file: "song.txt",
+      more: [],
       tuning: null,
       tempo: null,
       alternatives: 1,
@@ -70,6 +71,7 @@ describe("the plan command", () => {
     expect(readPlanRequest(args)).toEqual({
       ok: true,
       file: "-",
+      more: [],
       tuning: "double C",
       tempo: 96.5,
       alternatives: 3,
