@@ -28,4 +28,10 @@ export class CameFrom {
   note(id: string, bar: number): void {
     this.#store.setItem(KEPT_AS, JSON.stringify({ id, bar }));
   }
+
+  /** The song has another id from now on. */
+  moved(from: string, to: string): void {
+    const bar = this.barIn(from);
+    if (bar !== null) this.note(to, bar);
+  }
 }

@@ -24,3 +24,13 @@ test.each([null, "", "{", "7", '{"id":"gate-ten","bar":-1}', '{"id":"gate-ten","
     expect(new CameFrom(store(text)).barIn("gate-ten")).toBeNull();
   },
 );
+
+test("the bar goes with a song that gets another id, and not with another song", () => {
+  const tab = store();
+  const cameFrom = new CameFrom(tab);
+  cameFrom.note("new-song", 23);
+  cameFrom.moved("ferry", "old-ferry");
+  expect(cameFrom.barIn("new-song")).toBe(23);
+  cameFrom.moved("new-song", "gate-ten");
+  expect(cameFrom.barIn("gate-ten")).toBe(23);
+});
