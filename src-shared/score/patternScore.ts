@@ -9,6 +9,7 @@ import type { Placement, Route } from "../route/route.ts";
 import type { Slot } from "../route/slot.ts";
 import { millimetres, milliseconds, TICKS_PER_EIGHTH, tick } from "../units.ts";
 import { arrange } from "./arrange.ts";
+import { withBand } from "./rhythm/rhythmSection.ts";
 import type { Score } from "./score.ts";
 
 const barsOf = (pattern: Pattern): readonly TimedBar[] => {
@@ -58,5 +59,10 @@ export const patternScore = (pattern: Pattern, { chord, voicing, neck }: Trial):
     costs: [],
   };
   // Nothing moves, so that it does not matter how long an eighth lasts.
-  return arrange(timeline, neck, route, [slot], milliseconds(1));
+  const banjo = arrange(timeline, neck, route, [slot], milliseconds(1));
+  return withBand(banjo, timeline, {
+    key: { tonic: chord.root, mode: "major" },
+    feel: { dynamics: false, walkUps: false, fills: false },
+    goesRound: true,
+  });
 };

@@ -3,6 +3,7 @@ import type { DegreeChord } from "../../../src-shared/harmony/degree.ts";
 import type { Calls } from "../../../src-shared/jam/call.ts";
 import { practiceRange } from "../../../src-shared/score/practiceTempo.ts";
 import { bpm, tick } from "../../../src-shared/units.ts";
+import { CautionFirst } from "../../state/cautionFirst.svelte.ts";
 import type { Jam } from "../../state/jam.svelte.ts";
 import type { Player } from "../../state/player.svelte.ts";
 import type { PreferencesState } from "../../state/preferences.svelte.ts";
@@ -11,7 +12,7 @@ const TEMPO_STEP = 5;
 
 /** What the player can do while calling the changes. */
 export class JamControls {
-  cautionOpen: boolean = $state(false);
+  readonly caution: CautionFirst;
   keysOpen: boolean = $state(false);
   largeType: boolean = $state(false);
   readonly #jam: Jam;
@@ -22,6 +23,7 @@ export class JamControls {
     this.#jam = jam;
     this.#player = player;
     this.#preferences = preferences;
+    this.caution = new CautionFirst(preferences);
   }
 
   get playing(): boolean {
@@ -36,14 +38,7 @@ export class JamControls {
   }
 
   async playPause(): Promise<void> {
-    if (this.#preferences.value.cautionRead) await this.#player.playPause();
-    else this.cautionOpen = true;
-  }
-
-  async cautionRead(): Promise<void> {
-    this.cautionOpen = false;
-    this.#preferences.change({ cautionRead: true });
-    await this.#player.playPause();
+    await this.caution.before(() => this.#player.playPause());
   }
 
   call(call: DegreeChord): void {

@@ -2,6 +2,7 @@ import type { Span } from "../../../src-shared/score/score.ts";
 import { ticksPerBar } from "../../../src-shared/score/tempo.ts";
 import { tick } from "../../../src-shared/units.ts";
 import { type BarRange, barRange } from "../../geometry/barCells.ts";
+import { CautionFirst } from "../../state/cautionFirst.svelte.ts";
 import type { OpenSong } from "../../state/openSong.svelte.ts";
 import type { Player } from "../../state/player.svelte.ts";
 import type { PreferencesState } from "../../state/preferences.svelte.ts";
@@ -13,8 +14,7 @@ import type { WhyQuestion } from "./whyQuestion.ts";
 
 /** What the player can do on the Play screen, and what that comes to. */
 export class PlayControls {
-  /** The caution about loudness and strain is on the screen. */
-  cautionOpen: boolean = $state(false);
+  readonly caution: CautionFirst;
   /** The placement of which the reasons are on the screen; null is none. */
   whyOf: number | null = $state(null);
   /** Other places are shown, while the music plays and while it does not. */
@@ -35,12 +35,11 @@ export class PlayControls {
   goesRound: boolean | null = $state(null);
   readonly #song: OpenSong;
   readonly #player: Player;
-  readonly #preferences: PreferencesState;
 
   constructor(song: OpenSong, player: Player, preferences: PreferencesState) {
     this.#song = song;
     this.#player = player;
-    this.#preferences = preferences;
+    this.caution = new CautionFirst(preferences);
     this.tempo = new TempoControls(song, preferences);
     this.band = new BandControls(song, preferences);
     this.view = new PlayView(preferences, () => ticksPerBar(song.walk.timeline.meter));
@@ -69,14 +68,7 @@ export class PlayControls {
   /** Plays or pauses; before the first note ever the caution comes first. */
   async playPause(): Promise<void> {
     if (this.#song.walk.timeline.bars.length === 0) return;
-    if (this.#preferences.value.cautionRead) await this.#player.playPause();
-    else this.cautionOpen = true;
-  }
-
-  async cautionRead(): Promise<void> {
-    this.cautionOpen = false;
-    this.#preferences.change({ cautionRead: true });
-    await this.#player.playPause();
+    await this.caution.before(() => this.#player.playPause());
   }
 
   goToBar(index: number): void {

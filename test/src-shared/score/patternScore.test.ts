@@ -27,6 +27,17 @@ const drone: Pattern = {
 };
 
 describe("a pattern by itself", () => {
+  test("has the band with it: within its length, from the first beat on, with the chord's root in the bass", () => {
+    fc.assert(
+      fc.property(anyPattern, (pattern) => {
+        const { hits, length } = patternScore(pattern, trialOf("D"));
+        expect(hits.filter(({ tick }) => tick < 0 || tick >= length)).toEqual([]);
+        const first = hits.find((hit) => hit.part === "bass");
+        expect([first?.tick, first?.pitches.map((pitch) => pitch % 12)]).toEqual([0, [2]]);
+      }),
+    );
+  });
+
   test("lasts as long as its eighths, in bars of its meter, and strikes only where it says", () => {
     fc.assert(
       fc.property(anyPattern, (pattern) => {

@@ -89,7 +89,7 @@ test("tempo, count-in, banjo, large type and announcements are switched by their
 test("the first Play shows the caution", async () => {
   const { controls } = stage();
   await controls.act("playPause", false);
-  expect(controls.cautionOpen).toBe(true);
+  expect(controls.caution.open).toBe(true);
 });
 
 describe("the pad", () => {

@@ -201,24 +201,24 @@ describe("the first Play", () => {
   test("shows the caution, and nothing sounds", async () => {
     const { controls, player, preferences } = stage("| G | C |");
     await controls.playPause();
-    expect(controls.cautionOpen).toBe(true);
+    expect(controls.caution.open).toBe(true);
     expect([player.state, preferences.value.cautionRead]).toEqual(["stopped", false]);
   });
 
   test("goes on once the caution is read, and never shows it again", async () => {
     const { controls, player, preferences } = stage("| G | C |");
     await controls.playPause();
-    await controls.cautionRead();
-    expect([controls.cautionOpen, preferences.value.cautionRead]).toEqual([false, true]);
+    await controls.caution.read();
+    expect([controls.caution.open, preferences.value.cautionRead]).toEqual([false, true]);
     expect(player.problem).toContain("no sound in this test");
     await controls.playPause();
-    expect(controls.cautionOpen).toBe(false);
+    expect(controls.caution.open).toBe(false);
   });
 
   test("shows nothing for a song without bars", async () => {
     const { controls } = stage("");
     await controls.playPause();
-    expect(controls.cautionOpen).toBe(false);
+    expect(controls.caution.open).toBe(false);
   });
 });
 
@@ -274,7 +274,7 @@ describe("every action", () => {
           player.bar,
           player.problem,
           gone,
-          [controls.cautionOpen, controls.routesOpen, controls.keysOpen, controls.largeType],
+          [controls.caution.open, controls.routesOpen, controls.keysOpen, controls.largeType],
           [controls.othersShown, controls.whyOf, controls.panels.drawerOpen],
           controls.view.look.ahead,
         ]);

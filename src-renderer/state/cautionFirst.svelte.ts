@@ -1,30 +1,31 @@
-import type { PreferencesState } from "../../state/preferences.svelte.ts";
+import type { PreferencesState } from "./preferences.svelte.ts";
 
 /** Before the first sound ever the caution about loudness and strain comes first. */
 export class CautionFirst {
+  /** It is on the screen. */
   open: boolean = $state(false);
   readonly #preferences: PreferencesState;
-  #waiting: (() => void) | null = null;
+  #waiting: (() => unknown) | null = null;
 
   constructor(preferences: PreferencesState) {
     this.#preferences = preferences;
   }
 
   /** Does it at once where the caution has been read, else once it is. */
-  before(work: () => void): void {
+  async before(work: () => unknown): Promise<void> {
     if (this.#preferences.value.cautionRead) {
-      work();
+      await work();
     } else {
       this.#waiting = work;
       this.open = true;
     }
   }
 
-  read(): void {
+  async read(): Promise<void> {
     this.#preferences.change({ cautionRead: true });
     const work = this.#waiting;
     this.close();
-    work?.();
+    await work?.();
   }
 
   close(): void {
