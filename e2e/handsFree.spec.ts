@@ -114,11 +114,11 @@ test("what a key does is kept for the next time", async ({ page }) => {
   await openKeys(page);
   await learn(page, "Faster");
   const written = page.waitForResponse((answer) => answer.url().includes("writePreferences"));
-  await press(page, "q");
+  await press(page, "y");
   expect((await written).ok()).toBe(true);
   await page.reload();
   await expect(barOf(page, 1)).toBeVisible();
-  await press(page, "q");
+  await press(page, "y");
   const tempo = page.getByRole("group", { name: "Tempo", exact: true }).getByRole("status");
   await expect(tempo).toHaveText("105");
 });
