@@ -381,6 +381,9 @@ for (const theme of ["light", "dark"] as const) {
     await placeLink(page, "Songbook").press("Enter");
     await nav(page).getByRole("button", { name: "All songs" }).press("Enter");
     await page.getByRole("button", { name: "Delete Cinder Lane" }).press("Enter");
+    // The focus goes to another song once it is gone.
+    await expect(page.getByText("“Cinder Lane” is deleted.")).toBeVisible();
+    await expect(page.locator("[data-open]:focus")).toBeVisible();
     await nav(page).getByRole("button", { name: "Removed" }).press("Enter");
     await expect(page.getByRole("button", { name: "Bring back Cinder Lane" })).toBeVisible();
     expect(await findings(page)).toEqual([]);
